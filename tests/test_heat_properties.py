@@ -160,3 +160,25 @@ def design():
     from fireplace_calc.design.records import Design
 
     return Design()
+
+
+def test_slopes_are_those_of_the_flows():
+    """Against small differences of the flows themselves, where faces differ by 30 K and more."""
+    solved = Conduction(plan_mesh(walled(), **ROUGH))
+    bends, drives = solved.bends, {"room": 10.0}
+    gaps = bends.gaps
+    points = np.random.default_rng(1).uniform(60.0, 300.0, solved.mesh.points)
+    hot, cold, away = bends.slopes(points, drives)
+
+    def moved(faces):
+        up = points.copy()
+        up[faces] += 0.01
+        return (bends.flows(up, drives)[0] - bends.flows(points, drives)[0]) / 0.01
+
+    apart = np.abs(points[bends.node[gaps]] - points[bends.other[gaps]]) > 30.0
+    assert apart.sum() > 20
+    rooms = slice(gaps.stop, None)
+    assert moved(bends.node)[rooms] == pytest.approx(hot[rooms], rel=1e-3)
+    assert moved(bends.node)[gaps][apart] == pytest.approx(hot[gaps][apart], rel=1e-3)
+    assert -moved(bends.other[gaps])[gaps][apart] == pytest.approx(cold[gaps][apart], rel=1e-3)
+    assert not away.any()  # nothing is fed

@@ -7,50 +7,122 @@ from collections.abc import Mapping
 import numpy as np
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.heat.conduction.exchange import air_layer, free_face, radiated
-from fireplace_calc.heat.conduction.mesh import FreeFaces, Gap, Room
+from fireplace_calc.heat.conduction.exchange import DOWN, LEVEL, SIGMA, STILL_AIR, UP, ZERO_C
+from fireplace_calc.heat.conduction.mesh import FreeFaces, Gap, HeatMesh, Room, Space
 
 Drives = Mapping[str, float]
 """Temperature of each space by its name. [C]"""
+TURNING = {LEVEL: 0.73, UP: 1.14, DOWN: 0.0}
+"""Of air that moves by itself in a layer (ISO 6946). [W/m2K(4/3)]"""
+SLIGHT = 5.0
+"""Difference below which the slope of moving air, which is none at nought, is taken there. [K]"""
 
 
-def face_flows(
-    faces: FreeFaces, one: Array, other: Array, drives: Drives
-) -> tuple[Array, Array, Array]:
-    """Heat across, and from either face to the space. [W/m]"""
-    space = faces.space
-    if isinstance(space, Room):
-        room = drives[space.drive]
-        sent, _ = radiated(one, np.array(room), np.array(space.emissivity))
-        air, _ = free_face(one - room, np.array(space.coefficient))
-        none = np.zeros_like(one)
-        return none, faces.area * (sent + air * (one - room)), none
-    assert isinstance(space, Gap)
-    room = drives[space.drive]
-    sent, _ = radiated(one, other, np.array(space.emittance))
-    air, _ = air_layer(one - other, faces.width, space.way)
-    each = 2 * air  # at either face (ISO 6946 has the two of them in a row)
-    across, away = each**2 / (2 * each + space.air), each * space.air / (2 * each + space.air)
-    return (
-        faces.area * (sent + across * (one - other)),
-        faces.area * away * (one - room),
-        faces.area * away * (other - room),
-    )
+class Bends:
+    """All faces whose heat goes with no straight line, side by side, those on gaps first.
+
+    A face in a room has the room across it; its air is a link without air of its own.
+
+    Parameters
+    ----------
+    mesh : HeatMesh
+    """
+
+    def __init__(self, mesh: HeatMesh) -> None:
+        gaps = [faces for faces in mesh.faces if isinstance(faces.space, Gap)]
+        rooms = [faces for faces in mesh.faces if isinstance(faces.space, Room)]
+        self.spaces = [(faces.space, len(faces.node)) for faces in (*gaps, *rooms)]
+        self.drives = sorted({space.drive for space, _ in self.spaces})
+        self.count = sum(n for _, n in self.spaces)
+        self.gaps = slice(0, sum(len(faces.node) for faces in gaps))
+        none = np.zeros(0, int)
+        self.node = np.concatenate([none, *(faces.node for faces in (*gaps, *rooms))])
+        self.area = np.concatenate([none * 0.0, *(faces.area for faces in (*gaps, *rooms))])
+        every = np.array([n for n, (_, many) in enumerate(self.spaces) for _ in range(many)], int)
+        kinds = [_of(space) for space, _ in self.spaces]
+        sends, self._turns, self._fed = np.array(kinds).reshape(-1, 3)[every].T
+        self._sends = SIGMA * sends
+        places = [mesh.points + self.drives.index(space.drive) for space, _ in self.spaces]
+        self.drive = np.array(places, int)[every]
+        self.other, self._still = self.drive.copy(), np.zeros(self.count)
+        self.other[self.gaps] = np.concatenate([none, *(faces.other for faces in gaps)])
+        stills = [_still(faces) for faces in gaps]
+        self._still[self.gaps] = np.concatenate([none * 0.0, *stills])
+        self.any_fed = bool(self._fed.any())
+
+    def _with_rooms(self, points: Array, drives: Drives) -> Array:
+        """Points, and behind them the spaces. [C]"""
+        return np.concatenate([points, [drives[name] for name in self.drives]])
+
+    def flows(self, points: Array, drives: Drives) -> tuple[Array, Array, Array]:
+        """Heat across, and from either face to the air that is fed. [W/m]"""
+        every = self._with_rooms(points, drives)
+        one, other = every[self.node], every[self.other]
+        across, away = self._air(np.abs(one - other))
+        hot, cold = (one + ZERO_C) ** 2, (other + ZERO_C) ** 2
+        crossing = self.area * (self._sends * (hot * hot - cold * cold) + across * (one - other))
+        if not self.any_fed:
+            none = np.zeros(self.count)
+            return crossing, none, none
+        room, fed = every[self.drive], self.area * away
+        return crossing, fed * (one - room), fed * (other - room)
+
+    def slopes(self, points: Array, drives: Drives | None) -> tuple[Array, Array, Array]:
+        """How steeply heat across changes with either face, and heat to fed air. [W/(m K)]
+
+        Parameters
+        ----------
+        points : array
+            About as hot as they will be. [C]
+        drives : mapping or None
+            Likewise; where they are not known yet, 40 K cooler than the mean. [C]
+        """
+        if drives is None:
+            drives = dict.fromkeys(self.drives, float(np.mean(points)) - 40.0)
+        every = self._with_rooms(points, drives)
+        one, other = every[self.node], every[self.other]
+        steep = np.abs(one - other)
+        steep[self.gaps] = np.maximum(steep[self.gaps], SLIGHT)
+        across, away = self._air(steep, 4 / 3)
+        hot, cold = (4 * self._sends * (face + ZERO_C) ** 3 for face in (one, other))
+        return self.area * (hot + across), self.area * (cold + across), self.area * away
+
+    def _air(self, steep: Array, slope: float = 1.0) -> tuple[Array, Array]:
+        """By moving air: across, and from either face to the air that is fed. [W/(m2 K)]"""
+        moved = self._turns * np.cbrt(steep)
+        air = np.where(moved > self._still, slope * moved, self._still)
+        if not self.any_fed:
+            return air, np.zeros(self.count)
+        each = 2 * air  # at either face (ISO 6946 has the two of them in a row)
+        both = 2 * each + self._fed + 1e-300
+        return each**2 / both, each * self._fed / both
+
+    def to_points(self, points: int, across: Array, one: Array, other: Array) -> Array:
+        """Heat that leaves each point. [W/m]
+
+        Parameters
+        ----------
+        points : int
+            Of the mesh.
+        across, one, other : array
+            From a face to the one opposite, and from either to fed air. [W/m]
+        """
+        heat, gaps = np.zeros(points), self.gaps
+        heat[self.node] = across + one  # no point is the face of two spaces
+        heat[self.other[gaps]] += other[gaps] - across[gaps]
+        return heat
 
 
-def face_slopes(
-    faces: FreeFaces, one: Array, other: Array, room: float
-) -> tuple[Array, Array, Array]:
-    """How steeply those change with their differences. [W/(m K)]"""
-    space = faces.space
-    if isinstance(space, Room):
-        _, sent = radiated(one, np.array(room), np.array(space.emissivity))
-        _, air = free_face(one - room, np.array(space.coefficient))
-        none = np.zeros_like(one)
-        return none, faces.area * (sent + air), none
-    assert isinstance(space, Gap)
-    _, sent = radiated(one, other, np.array(space.emittance))
-    _, air = air_layer(np.maximum(np.abs(one - other), 5.0), faces.width, space.way)
-    each = 2 * air
-    across, away = each**2 / (2 * each + space.air), each * space.air / (2 * each + space.air)
-    return faces.area * (sent + across), faces.area * away, faces.area * away
+def _of(space: Space) -> tuple[float, float, float]:
+    """What a face sends out [-], how its air turns [W/m2K(4/3)], what feeds that. [W/(m2 K)]"""
+    if isinstance(space, Gap):
+        return space.emittance, TURNING[space.way], space.air
+    assert isinstance(space, Room)
+    return space.emissivity, space.coefficient, 0.0
+
+
+def _still(faces: FreeFaces) -> Array:
+    """Of air in a layer that does not turn (ISO 6946). [W/(m2 K)]"""
+    assert isinstance(faces.space, Gap)
+    still: Array = STILL_AIR / faces.width
+    return np.maximum(still, 0.12 * faces.width**-0.44) if faces.space.way == DOWN else still

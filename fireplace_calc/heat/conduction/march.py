@@ -15,13 +15,15 @@ from scipy.sparse import coo_matrix, csc_matrix
 from scipy.sparse.linalg import SuperLU, splu
 
 from fireplace_calc.base.arrays import Array, IntArray
-from fireplace_calc.heat.conduction.faces import Drives, face_flows, face_slopes
-from fireplace_calc.heat.conduction.mesh import Film, FreeFaces, Gap, HeatMesh
+from fireplace_calc.heat.conduction.faces import Bends, Drives
+from fireplace_calc.heat.conduction.mesh import Film, FreeFaces, HeatMesh, Room
 
 GAMMA = 1 - 2**-0.5
 """Of the two-stage method: second order, and a sudden step dies away at once (L-stable)."""
-SOFT = 6
-"""Into how many simple steps the first is cut. [-]"""
+SOFT = 4
+"""Simple steps, each as long as a stage, that reach just over the first whole one. [-]"""
+NOT_YET = 1 - 1e-12
+"""Just before a step ends. [-]"""
 SETTLED = 1e-4
 """Of a steady answer. [K]"""
 CLOSE = 5e-3
@@ -63,55 +65,45 @@ class Conduction:
     """
 
     def __init__(self, mesh: HeatMesh, guess: float | Array = 80.0) -> None:
-        self.mesh = mesh
-        self.bends = [faces for faces in mesh.faces if not isinstance(faces.space, Film)]
+        self.mesh, self.bends = mesh, Bends(mesh)
         self.films = [faces for faces in mesh.faces if isinstance(faces.space, Film)]
         one, other = (np.concatenate([pair[n] for pair in mesh.pairs]) for n in (0, 1))
         conductance = np.concatenate([pair[2] for pair in mesh.pairs])
         self._conduction = _laplacian(mesh.points, one, other, conductance)
         self._factors: dict[float, SuperLU] = {}
         self._films: dict[str, float] = {}
-        self._guess = guess
         self.guess(guess)
 
     def film(self, drive: str, film: float) -> None:
         """Change the film between faces and a driven space, as when a fire goes out. [W/(m2 K)]"""
-        self._films[drive] = film
-        self.guess(self._guess)
+        if self._films.get(drive) != film:
+            self._films[drive] = film
+            self._factors.clear()
 
-    def guess(self, temperatures: float | Array) -> None:
+    def guess(self, temperatures: float | Array, drives: Drives | None = None) -> None:
         """Put what depends on temperature into the matrix as it is at these. [C]"""
-        self._guess = points = np.zeros(self.mesh.points) + temperatures
-        rows, columns, values = [], [], []
-        own = np.zeros(self.mesh.points)
-        for faces in self.films:
-            np.add.at(own, faces.node, faces.area * self._film(faces))
-        self._slopes = []
-        for faces in self.bends:
-            room = float(np.mean(points)) - 40.0
-            slopes = face_slopes(faces, points[faces.node], points[faces.other], room)
-            self._slopes.append(slopes)
-            across, away, away_other = slopes
-            np.add.at(own, faces.node, away)
-            if isinstance(faces.space, Gap):
-                np.add.at(own, faces.other, away_other)
-                rows += [faces.node]
-                columns += [faces.other]
-                values += [across]
-        tied = csc_matrix((self.mesh.points,) * 2)
-        if rows:
-            met = np.concatenate(rows), np.concatenate(columns)
-            tied = _laplacian(self.mesh.points, *met, np.concatenate(values))
-        number = np.arange(self.mesh.points)
-        self._matrix = (self._conduction + tied + csc_matrix((own, (number, number)))).tocsc()
+        points = np.zeros(self.mesh.points) + temperatures
+        self._slopes = self.bends.slopes(points, drives)
         self._factors.clear()
+
+    def _matrix(self, per_second: float) -> csc_matrix:
+        """Of a step in time; what films and bends let through is put on the way. [W/(m K)]"""
+        bends, (hot, cold, away) = self.bends, self._slopes
+        gaps, number = bends.gaps, np.arange(self.mesh.points)
+        own = per_second * self.mesh.capacity
+        own[bends.node] += hot + away
+        node, other = bends.node[gaps], bends.other[gaps]
+        own[other] += cold[gaps] + away[gaps]
+        for faces in self.films:
+            own[faces.node] += faces.area * self._film(faces)
+        values = np.concatenate([own, -cold[gaps], -hot[gaps]])
+        places = np.concatenate([number, node, other]), np.concatenate([number, other, node])
+        return (self._conduction + coo_matrix((values, places), self._conduction.shape)).tocsc()
 
     def _factor(self, per_second: float) -> SuperLU:
         if per_second not in self._factors:
-            number = np.arange(self.mesh.points)
-            kept = csc_matrix((self.mesh.capacity * per_second, (number, number)))
             self._factors[per_second] = splu(
-                (self._matrix + kept).tocsc(),
+                self._matrix(per_second),
                 permc_spec="MMD_AT_PLUS_A",
                 diag_pivot_thresh=0.0,
                 options={"SymmetricMode": True},
@@ -128,33 +120,37 @@ class Conduction:
         """Heat that films would bring to faces at nought. [W/m]"""
         heat = np.zeros(self.mesh.points)
         for faces in self.films:
-            np.add.at(heat, faces.node, faces.area * self._film(faces) * drives[faces.space.drive])
+            heat[faces.node] = faces.area * self._film(faces) * drives[faces.space.drive]
         return heat
 
     def _corrected(self, points: Array, drives: Drives) -> Array:
         """What the matrix takes out at its slopes, less what really goes. [W/m]"""
-        heat = np.zeros(self.mesh.points)
-        for faces, (across, away, away_other) in zip(self.bends, self._slopes, strict=True):
-            one, other = points[faces.node], points[faces.other]
-            crossing, leaving, leaving_other = face_flows(faces, one, other, drives)
-            if isinstance(faces.space, Gap):
-                step = across * (one - other) - crossing
-                np.add.at(heat, faces.node, step + away * one - leaving)
-                np.add.at(heat, faces.other, away_other * other - leaving_other - step)
-            else:
-                np.add.at(heat, faces.node, away * one - leaving)
-        return heat
+        bends, (hot, cold, away) = self.bends, self._slopes
+        crossing, leaving, leaving_other = bends.flows(points, drives)
+        one, other = points[bends.node], np.zeros(bends.count)
+        other[bends.gaps] = points[bends.other[bends.gaps]]
+        return bends.to_points(
+            self.mesh.points,
+            hot * one - cold * other - crossing,
+            away * one - leaving,
+            away * other - leaving_other,
+        )
 
     def _solved(self, per_second: float, fixed: Array, points: Array, drives: Drives) -> Array:
-        """Temperatures within a step; too steep slopes settle slowly, too flat ones not at all."""
+        """Temperatures within a step; too steep slopes settle slowly, too flat ones not at all.
+
+        What is still to come is told from how much less each correction moves than the one before.
+        """
         hottest = max(points.max(), *drives.values())
         for turn in range(TURNS):
-            factor, old = self._factor(per_second), points
+            factor, old, before = self._factor(per_second), points, 0.0
             for _ in range(PATIENCE):
                 found: Array = factor.solve(fixed + self._corrected(points, drives))
-                if not self.bends or np.abs(found - points).max() < CLOSE:
+                moved = float(np.abs(found - points).max())
+                to_come = moved**2 / (before - moved) if moved < before else moved
+                if not self.bends.count or to_come < CLOSE:
                     return found
-                points = found
+                points, before = found, moved
             points = np.clip(points, min(old.min(), *drives.values()), hottest)
             self.guess(points + 10.0 * (turn + 1))
         raise NotSettled("What depends on temperature does not settle within a step.")
@@ -181,13 +177,13 @@ class Conduction:
         fixed = self._driven(drives)
         points = np.zeros(self.mesh.points) + np.mean([*drives.values()])
         for _ in range(TURNS):
-            self.guess(points)
+            self.guess(points, drives)
             factor = self._factor(0.0)
             for _ in range(PATIENCE):
                 found: Array = factor.solve(fixed + self._corrected(points, drives))
                 moved = np.abs(found - points).max()
                 points = found
-                if moved < SETTLED or not self.bends:
+                if moved < SETTLED or not self.bends.count:
                     return points
         raise NotSettled(f"Temperatures still move by {moved:.2g} K.")
 
@@ -197,6 +193,7 @@ class Conduction:
         until: float,
         step: float,
         start: float | Array = 21.0,
+        sudden: bool = True,
     ) -> HeatRun:
         """Temperatures from a start, step by step.
 
@@ -209,6 +206,8 @@ class Conduction:
             [s]
         start : float or array (points,)
             [C]
+        sudden : bool
+            Whether anything jumps at the start, so that it is taken softly.
 
         Returns
         -------
@@ -221,21 +220,31 @@ class Conduction:
         """
         steps = max(round(until / step), 1)
         step = until / steps
-        rate = 1 / (GAMMA * step)
         points = np.zeros(self.mesh.points) + start
         course = np.empty((steps + 1, self.mesh.points))
         course[0] = points
-        for n in range(SOFT):  # a sudden start: small steps that cannot overshoot
-            small = step / SOFT
-            points = self._stage(1 / small, points, points, drives((n + 1) * small * (1 - 1e-12)))
-        course[1] = points
-        for n in range(1, steps):
-            now = n * step
-            first = self._stage(rate, points, points, drives(now + GAMMA * step))
-            between = points + (1 - GAMMA) / GAMMA * (first - points)
-            points = self._stage(rate, between, first, drives((now + step) * (1 - 1e-12)))
+        if sudden:
+            course[1] = points = self._softly(drives, step, points)
+        rate = 1 / (GAMMA * step)
+        to_first, to_last = np.zeros((2, self.mesh.points))  # as in the step before
+        for n in range(1 if sudden else 0, steps):
+            now, old = n * step, points
+            first = self._stage(rate, old, old + to_first, drives(now + GAMMA * step))
+            between = old + (1 - GAMMA) / GAMMA * (first - old)
+            points = self._stage(rate, between, first + to_last, drives((now + step) * NOT_YET))
+            to_first, to_last = first - old, points - first
             course[n + 1] = points
         return HeatRun(np.linspace(0.0, until, steps + 1), course)
+
+    def _softly(self, drives: Callable[[float], Drives], step: float, points: Array) -> Array:
+        """The first step in simple ones that cannot overshoot, as long as a stage: one matrix."""
+        ends, last = GAMMA * step * np.arange(1, SOFT + 1), points
+        for end in ends:
+            told, last = drives(min(end, step * NOT_YET)), points
+            points = self._stage(1 / (GAMMA * step), points, points, told)
+        share = float((ends[-1] - step) / (GAMMA * step))
+        at_end: Array = share * last + (1 - share) * points
+        return at_end
 
     def _stage(self, rate: float, from_: Array, points: Array, drives: Drives) -> Array:
         fixed = rate * self.mesh.capacity * from_ + self._driven(drives)
@@ -266,13 +275,13 @@ class Conduction:
                 faces.area * self._film(faces) * (points[faces.node] - drives[faces.space.drive])
             )
             add(faces.space.drive, through)
-        for faces in self.bends:
-            _, leaving, leaving_other = face_flows(
-                faces, points[faces.node], points[faces.other], drives
-            )
-            add(faces.space.drive, leaving)
-            if isinstance(faces.space, Gap):
-                add(faces.space.drive, leaving_other)
+        bends, at = self.bends, 0
+        crossing, leaving, leaving_other = bends.flows(points, drives)
+        for space, count in bends.spaces:
+            here, at = slice(at, at + count), at + count
+            add(space.drive, leaving[here] + leaving_other[here])
+            if isinstance(space, Room):
+                add(space.drive, crossing[here])
         return out
 
 

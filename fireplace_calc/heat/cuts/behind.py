@@ -123,10 +123,10 @@ def burn(
     cold = {**lit, FIRE: EMBERS}
     times, points, now = [np.zeros(1)], [np.full((1, mesh.points), room)], 0.0
 
-    def go(drives: dict[str, float], film: float, long: float) -> None:
+    def go(drives: dict[str, float], film: float, long: float, sudden: bool = True) -> None:
         nonlocal now
         solved.film(FIRE, film)
-        run = solved.run(always(drives), long * HOUR, STEP, points[-1][-1])
+        run = solved.run(always(drives), long * HOUR, STEP, points[-1][-1], sudden)
         times.append(run.times[1:] / HOUR + now)
         points.append(run.points[1:])
         now += long
@@ -137,7 +137,7 @@ def burn(
             go(cold, EMBERS_FILM, 24.0 - hours)
     out = now
     while now < out + LONGEST:
-        go(cold, EMBERS_FILM, 4.0)
+        go(cold, EMBERS_FILM, 4.0, now == out)
         wood = points[-1][:, seen].max(axis=1)
         if wood.argmax() < len(wood) - 1:
             break

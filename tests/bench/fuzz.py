@@ -1,4 +1,4 @@
-"""What random designs, broken files, papers and kills find. Run by hand, for as long as you like:
+"""What random designs, broken files, papers, kills and full disks find. Run by hand, for as long as you like:
 
 ``.venv/bin/python tests/bench/fuzz.py designs=100000 files=4000 papers=200 kills=200 --seed one
 --workers 2``
@@ -19,18 +19,20 @@ from concurrent.futures import ProcessPoolExecutor, as_completed
 from dataclasses import dataclass, field
 from pathlib import Path
 
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
-from fuzzing import designs, files, kills, papers
+from fuzzing import designs, files, full, kills, papers
 
 KINDS = {
     "designs": designs.try_one,
     "files": files.try_one,
     "papers": papers.try_one,
     "kills": kills.try_one,
+    "full": full.try_one,
 }
-USUAL = {"designs": 1000, "files": 400, "papers": 10, "kills": 10}
-CHUNK = {"designs": 200, "files": 50, "papers": 2, "kills": 2}
+USUAL = {"designs": 1000, "files": 400, "papers": 10, "kills": 20}
+CHUNK = {"designs": 200, "files": 50, "papers": 2, "kills": 2, "full": 20}
 EVERY = 10.0
 """Between two progress lines. [s]"""
 

@@ -34,7 +34,7 @@ def boathouse():
 
 
 def box(key, paint, wide=1.0, high=0.5):
-    scales = tuple(d for d in SCALES["feet-inches"] if d >= 8)
+    scales = tuple(d for d in SCALES["feet-inches"] if 8 <= d <= 192)
     return Figure(key, "1", "A box", (0, 0, wide, high), (20, 5, 5, 5), paint, scales)
 
 

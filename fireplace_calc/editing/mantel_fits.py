@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from fireplace_calc.base.tables.mantels import usual_mantels
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.mantel import NONE, SHELF, TOLD, Mantel
 from fireplace_calc.design.records import Design
@@ -59,6 +61,10 @@ def require_mantel(design: Design) -> None:
         place.breast_half - place.half,
         "it hangs on the breast.",
     )
+    if size.support <= ROUNDING and "support" in usual_mantels()[mantel.family]:
+        require_at_least(
+            "Mantel beyond the opening", size.beyond, INCH, "what carries it stands under that."
+        )
     if size.support:
         label = "Pilaster or corbel width" if mantel.support is not None else BESIDE
         other = size.beside if mantel.support is not None else size.support

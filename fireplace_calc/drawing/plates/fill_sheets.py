@@ -112,13 +112,16 @@ def legible(
     figure: Figure, scales: dict[float, str], wide: float, high: float, least: float
 ) -> Figure:
     """A figure with those of its scales alone that can be read well, or else with the largest at
-    which a sheet holds it.
+    which a sheet holds it, be it smaller than any of its own.
     """
     good = tuple(s for s in figure.scales if s <= least)
     if good and places([figure.size(good[-1], scales[good[-1]])], wide, high) is not None:
         return replace(figure, scales=good)
-    fitting = [s for s in figure.scales if places([figure.size(s, scales[s])], wide, high)]
-    return replace(figure, scales=(fitting[0],) if fitting else figure.scales[-1:])
+    smaller = [s for s in sorted(scales) if s > figure.scales[-1]]
+    for scale in (*figure.scales, *smaller):
+        if places([figure.size(scale, scales[scale])], wide, high) is not None:
+            return replace(figure, scales=(scale,))
+    return replace(figure, scales=figure.scales[-1:])
 
 
 def _sheet(

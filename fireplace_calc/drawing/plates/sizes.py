@@ -46,8 +46,9 @@ SCALES: dict[str, dict[float, str]] = {
         128: '3/32" = 1\'-0"',
         192: '1/16" = 1\'-0"',
         384: '1/32" = 1\'-0"',
+        768: '1/64" = 1\'-0"',
     },
-    "millimetres": {n: f"1:{n}" for n in (1, 2, 5, 10, 20, 25, 40, 50, 100, 200, 250, 500)},
+    "millimetres": {n: f"1:{n}" for n in (1, 2, 5, 10, 20, 25, 40, 50, 100, 200, 250, 500, 1000)},
 }
 """Scales of a sheet as the trade writes them, by their denominators, the largest first."""
 

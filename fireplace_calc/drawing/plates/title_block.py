@@ -164,13 +164,15 @@ def _bar(sheet: Sheet, paper: Paper, units: str, denominator: float) -> None:
     measured = f"{long:.0f} in" if american and abs(long - round(long)) < 1e-9 else ""
     measured = measured or ("" if american else f"{long:.0f} mm")
     left, y = b.right - 6.0 - count * step, b.bottom + 2 * ROW + 3.4
-    for n in range(count):
-        x = left + n * step
-        box = [(x, y), (x + step, y), (x + step, y + 1.8), (x, y + 1.8)]
-        if n % 2 == 0:
+    apart = 6.0 if count < 100 else 8.5
+    every = next(n for n in (1, 2, 4, 5, 10, 20, 25, 50, 100) if n * step >= apart)
+    box_of = every if step < 1.0 else 1
+    for n in range(0, count, box_of):
+        x, end = left + n * step, left + min(n + box_of, count) * step
+        box = [(x, y), (end, y), (end, y + 1.8), (x, y + 1.8)]
+        if n // box_of % 2 == 0:
             sheet.fill([box], "ink", layer=2)
         sheet.line(box, "seen", closed=True)
-    every = max(1, int(6.0 // step) + (1 if 6.0 % step else 0)) if step < 6.0 else 1
     for n in range(0, count + 1, every):
         sheet.text(left + n * step, y + 3.0, f"{n}", size=SMALL)
     sheet.text(left - 2.4, y + 3.0, word, size=SMALL, ha="right")

@@ -23,7 +23,7 @@ LETTERS = {
     "smoke shelf": "T",
     "throat front": "T",
     "smoke chamber lining": "S",
-    "smoke chamber walls": "S",
+    "smoke chamber walls": "C",
     "flue liner": "F",
     "flue casing": "F",
 }

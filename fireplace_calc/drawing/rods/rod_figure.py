@@ -22,6 +22,7 @@ from fireplace_calc.drawing.rods.strips import (
     PITCH,
     RodPlan,
     RodStrip,
+    crowd,
     figure,
     name_rows,
 )
@@ -44,17 +45,25 @@ class StripDrawing:
     sheet : Sheet
     plan : RodPlan
     strip : RodStrip
-    left, foot : float
-        Where names begin, and the paper's level of the strip's bottom. [mm]
+    left : float
+        Where names begin. [mm]
+    room : float, float
+        Paper's levels between which it stands. [mm]
     units : str
     """
 
     def __init__(
-        self, sheet: Sheet, plan: RodPlan, strip: RodStrip, left: float, foot: float, units: str
+        self,
+        sheet: Sheet,
+        plan: RodPlan,
+        strip: RodStrip,
+        left: float,
+        room: tuple[float, float],
+        units: str,
     ) -> None:
         self.sheet, self.plan, self.strip, self.units = sheet, plan, strip, units
-        self.foot, self.scale = foot, 1000 / plan.denominator
-        self.left = left
+        self.foot, self.scale = room[0], 1000 / plan.denominator
+        self.left, self.room = left, room
 
     def y(self, z: float) -> float:
         """Paper level of a level. [mm]"""
@@ -63,6 +72,9 @@ class StripDrawing:
     def draw(self, all_lanes: Sequence[Lane], names: Sequence[NamedLevel]) -> None:
         """Names, figures of what is set, the batten, figures of brick; from the left."""
         plan, strip = self.plan, self.strip
+        needed, drawn = crowd(strip, all_lanes, names, self.units), self.y(strip.top) - self.foot
+        if needed > drawn:  # its figures reach beyond it, above and below
+            self.foot += (min(needed, self.room[1] - self.room[0]) - drawn) / 2
         own = [lane for lane in all_lanes if lane.name in (SET, FACED)]
         rest = [lane for lane in all_lanes if lane not in own]
         batten = self.left + strip.named + BESIDE
@@ -111,6 +123,7 @@ class StripDrawing:
         """Top and bed of every course across its lane, and its name where there is room."""
         low, top = self.y(self.strip.bottom), self.y(self.strip.top)
         edges = [self.y(z) for course in lane.courses for z in (course.bottom, course.top)]
+        named: list[float] = []
         for course in lane.courses:
             foot, head = self.y(course.bottom), self.y(course.top)
             for y, weight in ((foot, "dimension"), (head, "seen")):
@@ -119,14 +132,17 @@ class StripDrawing:
             name, foot, head = course_name(course), max(foot, low), min(head, top)
             half = (foot + head) / 2
             room = head - foot > 2 * SMALL and width(name, SMALL) < LANE_WIDE - 1.6
-            room = room and not any(abs(y - half) < SMALL for y in edges)  # parts side by side
+            # parts side by side
+            room = room and not any(abs(y - half) < SMALL for y in edges)
+            room = room and not any(abs(y - half) < PITCH for y in named)
             if lane.name != FACED and room:
+                named.append(half)
                 middle = x + LANE_WIDE / 2, half
                 self.sheet.text(*middle, name, SMALL, va="middle")
 
     def _beside(self, lane: Lane, x: float, knee: float, side: int) -> None:
         """Figures of one lane in one column, each with its line; ``side`` -1 for the left."""
-        courses = self._here(lane)
+        courses = sorted(self._here(lane), key=lambda course: course.top)
         wanted = [self.y(course.top) for course in courses]
         far = knee + side * SLANT
         ha = "right" if side < 0 else "left"
@@ -150,8 +166,16 @@ class StripDrawing:
                 self.sheet.text(at + NUMBER, y, text, SMALL, ha="left", va="middle")
 
     def _spread(self, wanted: list[float]) -> list[float]:
-        low, top = self.y(self.strip.bottom) - 2.0, self.y(self.strip.top) + 6.0
-        return spread(wanted, [PITCH] * len(wanted), low, top)
+        return spread(wanted, [PITCH] * len(wanted), *self._limits(PITCH * len(wanted), 6.0))
+
+    def _limits(self, needed: float, over: float) -> tuple[float, float]:
+        """Between which paper's levels a column stands: beside the strip while it has room there.
+        [mm]
+        """
+        low, top = self.y(self.strip.bottom) - 2.0, self.y(self.strip.top) + over
+        if needed <= top - low:
+            return low, top
+        return self.room[0] - 2.0, self.room[1] + over
 
     def _named(self, names: Sequence[NamedLevel]) -> list[NamedLevel]:
         return [one for one in names if self.strip.holds(one.level)]
@@ -162,7 +186,7 @@ class StripDrawing:
         wanted = [self.y(one.level) for one in here]
         rows = [name_rows(one, self.units) for one in here]
         sizes = [PITCH * len(texts) for texts in rows]
-        low, top = self.y(self.strip.bottom) - 2.0, self.y(self.strip.top) + 8.0
+        low, top = self._limits(sum(sizes), 8.0)
         # the level stands in the last row, and the line leads to it
         middles = [y + PITCH * (len(t) - 1) / 2 for y, t in zip(wanted, rows, strict=True)]
         places = spread(middles, sizes, low, top)

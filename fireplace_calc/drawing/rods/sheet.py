@@ -50,11 +50,11 @@ def plates(
     marked_lanes, names = lanes(geometry), named_levels(geometry)
     field = on.field
     high = field.top - field.bottom - HEAD - TITLE_ROOM - 4.0
-    wide = field.right - field.left
+    wide, foot = field.right - field.left, field.bottom + TITLE_ROOM + 4.0
     plan = plan_rod(marked_lanes, names, units, wide, high, geometry.frame.shoulder_top)
     scale = SCALES[units].get(plan.denominator, f"1:{plan.denominator:g}")
     made: list[Plate] = []
-    keys = iter(("rod", "flue_rod"))
+    keys = {id(plan.strips[-1]): "flue_rod", id(plan.strips[0]): "rod"}
     for strips in on_sheets(plan, marked_lanes, wide):
         sheet, drawn = Sheet(on.width, on.height), []
         widths = [strip_width(plan, strip, marked_lanes) for strip in strips]
@@ -62,9 +62,9 @@ def plates(
         left = field.left
         for strip, each in zip(strips, widths, strict=True):
             left += spare / 2
-            drawing = StripDrawing(sheet, plan, strip, left, field.bottom + TITLE_ROOM + 4.0, units)
+            drawing = StripDrawing(sheet, plan, strip, left, (foot, foot + high), units)
             drawing.draw(marked_lanes, names)
-            key = next(keys, "")
+            key = keys.get(id(strip), "")
             mark, name = marked(key) if key else ("", CONTINUED)
             title(sheet, (left, field.bottom), mark, name, scale, reach(strip, units))
             drawn += [key] if key else []

@@ -135,29 +135,64 @@ def plan_rod(
         if columns > MOST_COLUMNS:
             continue
         shared = _shared(low, top, cut, high * denominator / 1000)
-        strips = tuple(_strip(a, b, all_lanes, names, units) for a, b in pairwise(shared))
+        ends = [
+            level_
+            for bounds in pairwise(shared)
+            for level_ in _parted(bounds, all_lanes, names, units, high)
+        ]
+        strips = tuple(_strip(a, b, all_lanes, names, units) for a, b in pairwise([*ends, top]))
         plan = RodPlan(strips, denominator, columns)
         crowded = any(
-            _crowd(strip, all_lanes, names, units)
+            crowd(strip, all_lanes, names, units)
             > 1.0 + (strip.top - strip.bottom) * 1000 / denominator
             for strip in strips
         )
-        sheets = len(on_sheets(plan, all_lanes, wide)) + (50 if crowded else 0)
+        too_wide = any(strip_width(plan, strip, all_lanes) > wide for strip in strips)
+        sheets = len(on_sheets(plan, all_lanes, wide)) + 50 * crowded + 100 * too_wide
         if best is None or sheets < best[0]:
             best = sheets, plan
     assert best is not None
     return best[1]
 
 
-def _crowd(
+def _columns(
+    strip: RodStrip, all_lanes: Sequence[Lane], names: Sequence[NamedLevel], units: str
+) -> list[list[float]]:
+    """Levels of what stands in one column each, a level for every row: figures, names. [m]"""
+    rows = [one.level for one in names if strip.holds(one.level) for _ in name_rows(one, units)]
+    figures = [
+        sorted(c.top for c in lane.courses if strip.holds(c.top))
+        for lane in all_lanes
+        if lane.name != FACED
+    ]
+    return [rows, *figures]
+
+
+def crowd(
     strip: RodStrip, all_lanes: Sequence[Lane], names: Sequence[NamedLevel], units: str
 ) -> float:
     """Height that the fullest column of figures or names needs. [mm]"""
-    rows = [len(name_rows(one, units)) for one in names if strip.holds(one.level)]
-    lanes_ = [
-        sum(strip.holds(c.top) for c in lane.courses) for lane in all_lanes if lane.name != FACED
-    ]
-    return PITCH * max(sum(rows), *lanes_, 0)
+    return PITCH * max(map(len, _columns(strip, all_lanes, names, units)))
+
+
+def _parted(
+    bounds: tuple[float, float],
+    all_lanes: Sequence[Lane],
+    names: Sequence[NamedLevel],
+    units: str,
+    high: float,
+) -> list[float]:
+    """Where strips begin that part a height so that each has room for its fullest column. [m]"""
+    ends = [*bounds]
+    while True:
+        for n, (low, top) in enumerate(pairwise(ends)):
+            fullest = max(_columns(RodStrip(low, top, 0.0, {}), all_lanes, names, units), key=len)
+            middle = fullest[len(fullest) // 2] if fullest else low
+            if PITCH * len(fullest) > high and low + 1e-3 < middle < top - 1e-3:
+                ends.insert(n + 1, middle)
+                break
+        else:
+            return ends[:-1]
 
 
 def strip_width(plan: RodPlan, strip: RodStrip, all_lanes: Sequence[Lane]) -> float:

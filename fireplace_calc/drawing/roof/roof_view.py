@@ -76,13 +76,19 @@ def roof(
     return view
 
 
-def draw_house(view: View, geometry: Geometry, left: float, right: float) -> None:
-    """Roof, walls, ceiling, floor and ground; what meets the chimney stops at it."""
+def draw_house(
+    view: View, geometry: Geometry, left: float, right: float, bottom: float = -1e3
+) -> None:
+    """Roof, walls, ceiling, floor and ground; what meets the chimney stops at it, and a slope where
+    it falls below what is drawn.
+    """
     f, d = geometry.frame, geometry.design
     for part in d.roof.nearby:
         _nearby(view, geometry, part.drawn_distance, part.drawn_level, right)
     down, up = _eaves(geometry)
-    low, high = max(left, down), min(right, up)
+    run = max(d.roof.ridge_level - THICK - bottom, 0.0) / max(d.roof.pitch, 1e-9)
+    ridge = _ridge(geometry)
+    low, high = max(left, down, ridge - run), min(right, up, ridge + run)
     for a, b in _beside_stack(geometry, low, high):
         _slope(view, geometry, a, b, down, up)
     inner, outer = (

@@ -35,7 +35,7 @@ from fireplace_calc.drawing.views.layout import (
     title,
 )
 from fireplace_calc.geometry.mantel.edges import face_end
-from fireplace_calc.geometry.mantel.on_face import mantel_parts
+from fireplace_calc.geometry.mantel.on_face import mantel_parts, trim_boxes
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box, overlap
 from fireplace_calc.takeoff.facing import head_shows
@@ -90,9 +90,12 @@ def front(
 
 
 def front_half(geometry: Geometry) -> float:
-    """How far the front reaches from the center line: breast, hearth, or a seat beside it. [m]"""
+    """How far the front reaches from the center line: breast, hearth, a seat or trim beside it.
+    [m]
+    """
     f, d = geometry.frame, geometry.design
-    return max(f.block_half, f.half_width + d.hearth.side + max(d.seat.left, d.seat.right))
+    beside = f.half_width + d.hearth.side + max(d.seat.left, d.seat.right)
+    return max(f.block_half, beside, *(right for _, (_, right, _, _) in trim_boxes(geometry)))
 
 
 def draw_front_masonry(view: View, geometry: Geometry, top: float) -> None:

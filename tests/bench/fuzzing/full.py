@@ -11,6 +11,7 @@ rest of its room. As an ordinary user of Linux, in a name space of one's own::
 from __future__ import annotations
 
 import os
+import shutil
 import tempfile
 from contextlib import redirect_stderr
 from io import StringIO
@@ -20,7 +21,7 @@ from pathlib import Path
 from fireplace_calc.base.units import InputError
 from fuzzing.chance import chance
 from fuzzing.designs import sure
-from fuzzing.writers import JOBS, all_held, two
+from fuzzing.writers import JOBS, all_held, job_of, old_files, two
 
 DISK = "SMALL_DISK"
 LARGEST = 256_000_000
@@ -33,16 +34,17 @@ def _free(disk: Path) -> int:
 
 
 def try_one(seed: str, number: int) -> str:
-    """One kind of file, written once; then the disk fills up while it is written again."""
+    """One kind of file, there already; then the disk fills up while it is written again."""
     disk = Path(os.environ.get(DISK, ""))
     sure(bool(os.environ.get(DISK)), f"{DISK} names no disk", "see the text of this module")
     sure(_free(disk) < LARGEST, f"{disk} is no small disk", _free(disk))
-    dice, job = chance(seed, number), sorted(JOBS)[number % len(JOBS)]
+    dice = chance(seed, number)
+    job = job_of(dice, number)
     ballast = disk / "ballast"
     with tempfile.TemporaryDirectory(dir=disk) as place:
-        folder, before = Path(place), _free(disk)
-        writing = JOBS[job][0](folder, cycle(dice.sample(two(), 2)))
-        next(writing)
+        folder, before = Path(place) / "job", _free(disk)
+        shutil.copytree(old_files(job), folder)
+        writing = JOBS[job][0](folder, cycle((two()[1], two()[0])))
         taken = before - _free(disk)
         sure(taken > 0, f"{job} wrote nothing", taken)
         left = int(dice.random() ** 2 * taken)

@@ -4,12 +4,16 @@ turn.
 
 from __future__ import annotations
 
+import atexit
 import os
+import shutil
+import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import redirect_stdout
 from datetime import UTC, datetime
 from functools import cache, partial
 from pathlib import Path
+from random import Random
 from typing import Any
 
 from measured_sheet import as_sheet
@@ -109,6 +113,7 @@ def _site_book(design: Design, folder: Path) -> None:
 def _measured(folder: Path, turns: Iterator[Design]) -> Iterator[None]:
     """The sheet as it is typed and the set made from it: the maker's number of the set changes."""
     files, typed = MeasuredFiles(folder / "set.toml"), as_sheet()
+    files.take_up()
     for number, _ in enumerate(turns):
         files.keep(put_head(typed, "name", "long " * (number % 2 * 200) + "set"))
         yield
@@ -116,6 +121,7 @@ def _measured(folder: Path, turns: Iterator[Design]) -> Iterator[None]:
 
 def _as_built(folder: Path, turns: Iterator[Design]) -> Iterator[None]:
     kept = KeptFolder(folder, AS_BUILT.__eq__)
+    kept.known = kept.look()
     for design in turns:
         tops = [MeasuredTop("flue", 0.1 * n, WHEN) for n in range(len(design.name) // 9)]
         kept.keep({AS_BUILT: as_built_text(AsBuilt(design.name[:40], tops=tuple(tops))).encode()})
@@ -167,7 +173,28 @@ JOBS: dict[str, tuple[Callable[[Path, Iterator[Design]], Iterator[None]], float]
     "client's pages": (_each(partial(_for_client, "pdf")), 6.0),
     "client's picture": (_each(partial(_for_client, "png")), 6.0),
 }
-"""What is done, and how long after its first file whoever does it may live. [s]"""
+"""What is done, and how long whoever does it over an old file may live. [s]"""
+
+DEAR = ("client's pages", "client's picture")
+"""A lit picture each: they have their turn every fifth time."""
+
+
+def job_of(dice: Random, number: int) -> str:
+    """Which job a try does: all of them, one after the other."""
+    turn, which = divmod(number, len(JOBS))
+    job = sorted(JOBS)[which]
+    if job in DEAR and turn % 5:
+        return dice.choice([name for name in sorted(JOBS) if name not in DEAR])
+    return job
+
+
+@cache
+def old_files(job: str) -> Path:
+    """A folder with the files of the first design, written once."""
+    place = tempfile.mkdtemp(prefix="old-files-")
+    atexit.register(shutil.rmtree, place, ignore_errors=True)
+    next(JOBS[job][0](Path(place), iter(two()[:1])))
+    return Path(place)
 
 
 def held(path: Path) -> bool:

@@ -1,9 +1,17 @@
-"""Where things lie in the outline of a piece."""
+"""Where things lie in the outline of a piece: its middle, its mark, leaders that pass over it."""
 
 from __future__ import annotations
 
+from math import hypot
+
+from fireplace_calc.drawing.plates.marks import SMALL
+from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.sheet import Pair
 from fireplace_calc.geometry.polygons import Polygon
+
+CLEAR, TAIL = 0.9, 1.4
+"""Between a mark and the sides of its piece, and over and under it, where letters have tails. [mm]
+"""
 
 
 def middle(ring: Polygon) -> Pair:
@@ -30,3 +38,34 @@ def inside(ring: Polygon, point: Pair) -> bool:
         if (ay > y) != (by > y) and x < ax + (y - ay) * (bx - ax) / (by - ay):
             crossed = not crossed
     return crossed
+
+
+def holds_mark(ring: Polygon, mark: str, k: float, at: Pair | None = None) -> bool:
+    """Whether a mark has room in a piece, at its middle or elsewhere: all round its box lies
+    within.
+    """
+    x, y = at or middle(ring)
+    wide, high = (width(mark, SMALL) / 2 + CLEAR) / k, (SMALL / 2 + TAIL) / k
+    around = [(x + u * wide, y + v * high) for u in (-1, 0, 1) for v in (-1, 0, 1)]
+    return all(inside(ring, point) for point in around)
+
+
+def mark_places(ring: Polygon, mark: str, k: float) -> list[Pair]:
+    """Where a mark has room in a piece, its middle first. [m]"""
+    (x, y), found = middle(ring), []
+    wide, high = (max(p[n] for p in ring) - min(p[n] for p in ring) for n in (0, 1))
+    steps = [n / 10 for n in range(-4, 5)]
+    for u, v in sorted(((u, v) for u in steps for v in steps), key=lambda uv: hypot(*uv)):
+        at = (x + u * wide, y + v * high)
+        if holds_mark(ring, mark, k, at):
+            found.append(at)
+    return found
+
+
+def passes_over(at: Pair, half: float, start: Pair, end: Pair) -> bool:
+    """Whether a leader passes over a mark, tried at points along it. [mm]"""
+    return any(
+        abs(start[0] + t * (end[0] - start[0]) - at[0]) < half + 0.3
+        and abs(start[1] + t * (end[1] - start[1]) - at[1]) < SMALL / 2 + 0.6
+        for t in (n / 40 for n in range(41))
+    )

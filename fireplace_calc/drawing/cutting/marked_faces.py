@@ -6,12 +6,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import hypot
 
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.cutting.cut_marks import cut_list_of
 from fireplace_calc.brickwork.ring import BlockCourse
-from fireplace_calc.drawing.cutting.in_outline import inside, middle, spans
+from fireplace_calc.drawing.cutting.in_outline import (
+    holds_mark,
+    mark_places,
+    middle,
+    passes_over,
+    spans,
+)
 from fireplace_calc.drawing.plates.figure import Extent, Figure
 from fireplace_calc.drawing.plates.marked_figures import marked
 from fireplace_calc.drawing.plates.marks import SMALL
@@ -21,9 +26,6 @@ from fireplace_calc.drawing.sheets.sheet import Pair, View, spread
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon
 
-CLEAR, TAIL = 0.9, 1.4
-"""Between a mark and the sides of its piece, and over and under it, where letters have tails. [mm]
-"""
 OVER = 3.5
 """From a face to the marks over or under it. [mm]"""
 EDGE = 2.0
@@ -76,25 +78,44 @@ class MarkedFace:
         Returns
         -------
         dict
-            Middle of each piece [m] and its mark.
+            Where its leader goes in each piece [m] and its mark.
         """
-        _, low, _, top = self.box
         found: dict[str, list[tuple[Pair, str]]] = {}
-        for ring, mark in self.pieces:
-            if not mark or _holds(ring, mark, k):
-                continue
-            (x, y), (xs, ys) = middle(ring), zip(*ring, strict=True)
-            row = [p[0] for one, _ in self.pieces if spans(one, y) for p in one]
-            away = {
-                "left": (min(xs) - min(row), x - min(row)),
-                "right": (max(row) - max(xs), max(row) - x),
-                "below": (min(ys) - low, y - low),
-                "above": (top - max(ys), top - y),
-            }
-            # the side it touches; of two, the nearer
-            side = min(away, key=lambda name: tuple(round(far, 3) for far in away[name]))
+        for ring, mark in self._crowded_out(k):
+            side = self._side(ring)
             found.setdefault(side, []).append((_toward(ring, side), mark))
         return found
+
+    def _crowded_out(self, k: float) -> list[tuple[Polygon, str]]:
+        """Pieces without room for their mark: too small for it, or with a leader all across."""
+        marked = [(ring, mark) for ring, mark in self.pieces if mark]
+        out = [(ring, mark) for ring, mark in marked if not holds_mark(ring, mark, k)]
+        leaders = [self._leader(ring, k) for ring, _ in out]
+        for ring, mark in marked:
+            if (ring, mark) not in out and _all_crossed(ring, mark, k, leaders):
+                out.append((ring, mark))
+                leaders.append(self._leader(ring, k))
+        return out
+
+    def _leader(self, ring: Polygon, k: float) -> tuple[Pair, Pair]:
+        """About where the leader of a piece runs over the face. [mm]"""
+        side = self._side(ring)
+        (axis, way), (x, y) = SIDES[side], _toward(ring, side)
+        end = self.box[axis if way < 0 else axis + 2] * k
+        return (x * k, y * k), (end, y * k) if axis == 0 else (x * k, end)
+
+    def _side(self, ring: Polygon) -> str:
+        """The side of the face that a piece touches; of two, the nearer."""
+        _, low, _, top = self.box
+        (x, y), (xs, ys) = middle(ring), zip(*ring, strict=True)
+        row = [p[0] for one, _ in self.pieces if spans(one, y) for p in one]
+        away = {
+            "left": (min(xs) - min(row), x - min(row)),
+            "right": (max(row) - max(xs), max(row) - x),
+            "below": (min(ys) - low, y - low),
+            "above": (top - max(ys), top - y),
+        }
+        return min(away, key=lambda name: tuple(round(far, 3) for far in away[name]))
 
     def margins(self, k: float) -> Extent:
         """Room for the marks outside. [mm]"""
@@ -117,38 +138,33 @@ class MarkedFace:
         sheet, k = view.sheet, view.scale
         sizes = ((self.box[3] - self.box[1]) * k, (self.box[2] - self.box[0]) * k)
         leaders: list[tuple[Pair, Pair]] = []
+        crowded = self._crowded_out(k)
         for side, items in self.outside(k).items():
             leaders += _Line(side, items, sizes).paint(view, self.box)
         for ring, mark in self.pieces:
             sheet.line(view.ring(ring), "seen" if mark else "fine", closed=True)
-            if mark and _holds(ring, mark, k):
+            if mark and (ring, mark) not in crowded:
                 half = width(mark, SMALL) / 2
-                places = [view.at(*at) for at in _places(ring, mark, k)]
+                places = [view.at(*at) for at in mark_places(ring, mark, k)]
                 x, y = next(
-                    (at for at in places if not any(_near(at, half, *one) for one in leaders)),
+                    (
+                        at
+                        for at in places
+                        if not any(passes_over(at, half, *one) for one in leaders)
+                    ),
                     places[0],
                 )
                 sheet.text(x, y, mark, size=SMALL, va="middle")
 
 
-def _places(ring: Polygon, mark: str, k: float) -> list[Pair]:
-    """Where a mark has room in a piece, its middle first. [m]"""
-    (x, y), found = middle(ring), []
-    wide, high = (max(p[n] for p in ring) - min(p[n] for p in ring) for n in (0, 1))
-    steps = [n / 10 for n in range(-4, 5)]
-    for u, v in sorted(((u, v) for u in steps for v in steps), key=lambda uv: hypot(*uv)):
-        at = (x + u * wide, y + v * high)
-        if _holds(ring, mark, k, at):
-            found.append(at)
-    return found
-
-
-def _near(at: Pair, half: float, start: Pair, end: Pair) -> bool:
-    """Whether a leader passes over a mark, tried at points along it. [mm]"""
-    return any(
-        abs(start[0] + t * (end[0] - start[0]) - at[0]) < half + 0.3
-        and abs(start[1] + t * (end[1] - start[1]) - at[1]) < SMALL / 2 + 0.6
-        for t in (n / 40 for n in range(41))
+def _all_crossed(ring: Polygon, mark: str, k: float, leaders: Sequence[tuple[Pair, Pair]]) -> bool:
+    """Whether a leader runs over every place that a mark has in a piece. [mm]"""
+    half, (x, y) = width(mark, SMALL) / 2, middle(ring)
+    if not any(passes_over((x * k, y * k), half, *one) for one in leaders):
+        return False
+    return all(
+        any(passes_over((u * k, v * k), half, *one) for one in leaders)
+        for u, v in mark_places(ring, mark, k)
     )
 
 
@@ -213,16 +229,6 @@ def _toward(ring: Polygon, side: str) -> Pair:
     (x, y), count = middle(ring), len(near)
     edge = (sum(point[0] for point in near) / count, sum(point[1] for point in near) / count)
     return (edge[0] + INTO * (x - edge[0]), edge[1] + INTO * (y - edge[1]))
-
-
-def _holds(ring: Polygon, mark: str, k: float, at: Pair | None = None) -> bool:
-    """Whether a mark has room in a piece, at its middle or elsewhere: all round its box lies
-    within.
-    """
-    x, y = at or middle(ring)
-    wide, high = (width(mark, SMALL) / 2 + CLEAR) / k, (SMALL / 2 + TAIL) / k
-    around = [(x + u * wide, y + v * high) for u in (-1, 0, 1) for v in (-1, 0, 1)]
-    return all(inside(ring, point) for point in around)
 
 
 def laid_figures(geometry: Geometry, scales: Sequence[float]) -> list[Figure]:

@@ -53,7 +53,15 @@ def _clearances(
     f, d = geometry.frame, geometry.design
     sheet = view.sheet
     reach = min(max(_ridge(geometry), 0.0), REACH)
-    nearby = next((p for p in d.roof.nearby if p.name == f.highest_within_reach_is), None)
+    nearby = next(
+        (
+            part
+            for part in d.roof.nearby
+            if (part.name, part.drawn_level) == (f.highest_within_reach_is, f.highest_within_reach)
+            and part.drawn_distance <= REACH * (1 + 1e-9)
+        ),
+        None,
+    )
     if nearby is not None:
         reach = nearby.drawn_distance
     edge = view.at(right, 0)[0]

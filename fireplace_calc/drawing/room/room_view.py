@@ -249,6 +249,9 @@ def _block(
         view.sheet.fill([shown], "box side" if name == "underside" else bare, layer=layer)
         hidden.lines(sides(shown), "seen", [view.ring(s.window)], hidden_by)
         k = view.scale * s.eye.size(block.y)
+        shown = np.array(overlap(shown.tolist(), view.ring(s.window).tolist())).reshape(-1, 2)
+        if not len(shown):
+            continue
         if name == "front" and covered:
             origin = view.at(*s.eye.see([(0.0, block.y, geometry.frame.hearth)])[0])
             _face(view, geometry, [shown], near(hidden_by, shown), origin, k)

@@ -8,7 +8,7 @@ from strategies import designs
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import FEET_INCHES, INCH, SYSTEMS
-from fireplace_calc.brickwork.courses import FACING, course_list, odd_courses
+from fireplace_calc.brickwork.courses import FACING, Course, course_list, odd_courses
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.plates.marks import title_width
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES
@@ -168,3 +168,29 @@ def test_a_strip_is_as_wide_as_its_title(units):
         ends = f"from {level(strip.bottom, units)} to {level(strip.top, units)}"
         told = SCALES[units][plan.denominator], ends
         assert strip_width(plan, strip, []) >= title_width("11", "The rod, continued", *told)
+
+
+CROWDED = [
+    {"base.block_height": "2 in", "base.footing_depth": "120 in", "base.hearth_level": "20 in"},
+    {"firebox.lining": "refractory section", "base.block_height": "3 in", "flue.section_height": "4 in", "flue.sections": 40},
+]
+"""Courses that stand closer than their figures, at any scale."""
+
+
+@pytest.mark.parametrize("size", sampled(["letter", "A3"], 1))
+@pytest.mark.parametrize("changes", CROWDED, ids=["low block", "low sections"])
+def test_courses_closer_than_their_figures_keep_on_the_sheet(changes, size):
+    """A base of low block ran its figures down over the title block and off the paper."""
+    on = PAPERS[size]
+    for units in SYSTEMS:
+        for _, sheet in drawn(change(Design(), changes), units, size):
+            assert not collisions(sheet, 0.7)
+            for label in sheet.labels:
+                left, low, right, top = label.extent
+                assert left > 0 and low > 0 and right < on[0] and top < on[1], label.text
+
+
+def test_the_lining_of_a_chamber_and_its_walls_are_told_apart():
+    """Both are in one lane; *S5* stood there twice."""
+    one, other = Course("smoke chamber lining", 5, 0, 1), Course("smoke chamber walls", 5, 0, 1)
+    assert course_name(one) != course_name(other)

@@ -57,6 +57,9 @@ FAR_OUT = {
     "corbels": {"mantel.family": "beam on corbels"},
     "tall": {"opening.extension": "24 in", "base.footing_depth": "96 in"},
     "floor hearth": {"base.hearth_level": "0 in"},
+    "legs far out": {
+        "surround.trim": [{"place": "beside", "distance": "40 in", "height": "8 in"}],
+    },
 }
 
 

@@ -349,6 +349,18 @@ def test_weight_is_density_times_what_is_drawn(design):
         assert row.weight_kg == pytest.approx(volume * density(stuff))
 
 
+@pytest.mark.parametrize(
+    "family", ["beam on corbels", "pilasters and frieze", "paneled overmantel"]
+)
+def test_a_mantel_with_nothing_to_stand_on_is_refused(family):
+    """What carries it stands under what reaches beyond the opening; with none of that it has no
+    width. It came through, and the order of its goods broke.
+    """
+    with pytest.raises(InputError, match='Mantel beyond the opening is .*at least 1"'):
+        change(Design(), changes(family, beyond="0 in"))
+    assess(change(Design(), changes(family, beyond="1 in")))
+
+
 def test_a_beam_on_two_corbels_by_hand():
     """Beam 6 by 8 in and 60 in long: 2880 in3. Corbels 4 in wide and 6 in high: an S from 1.2 to 4.845 in
     over 0.82 of that, on the average half way, 3.0225 in; above it 5.1 in: 2 x 4 x (4.92 x 3.0225 +

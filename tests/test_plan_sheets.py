@@ -95,6 +95,18 @@ FAR_OUT = {
     "overmantel": {"mantel.family": "paneled overmantel"},
     "steel unit": {"firebox.lining": "steel unit"},
     "short": {"flue.sections": 4},
+    "as tall as can be": {"flue.sections": 40, "flue.section_height": "24 in"},
+    "roof under the ground": {
+        "roof.ridge_level": "7 ft",
+        "roof.ridge_distance": "60 ft",
+        "roof.pitch": "24:12",
+    },
+    "two dormers of one name": {
+        "roof.nearby": [
+            {"name": "dormer", "distance": "56 ft", "level": "60 ft"},
+            {"name": "dormer", "distance": "6 ft", "level": "30 ft"},
+        ]
+    },
 }
 MAKERS = ("plan_sheets.plans", "details.sheet")
 

@@ -171,14 +171,14 @@ def test_a_strip_is_as_wide_as_its_title(units):
 
 
 CROWDED = [
-    {"base.block_height": "2 in", "base.footing_depth": "120 in", "base.hearth_level": "20 in"},
-    {"firebox.lining": "refractory section", "base.block_height": "3 in", "flue.section_height": "4 in", "flue.sections": 40},
+    {"base.block_height": "3 in", "base.footing_depth": "144 in", "base.hearth_level": "48 in"},
+    {"base.block_height": "3 in", "base.footing_depth": "120 in", "pieces.set": "small"},
 ]
 """Courses that stand closer than their figures, at any scale."""
 
 
 @pytest.mark.parametrize("size", sampled(["letter", "A3"], 1))
-@pytest.mark.parametrize("changes", CROWDED, ids=["low block", "low sections"])
+@pytest.mark.parametrize("changes", CROWDED, ids=["laid", "set"])
 def test_courses_closer_than_their_figures_keep_on_the_sheet(changes, size):
     """A base of low block ran its figures down over the title block and off the paper."""
     on = PAPERS[size]

@@ -135,9 +135,11 @@ def heads(plan: Plan, wide: float) -> list[Together]:
         said = next(t for t in DAYS if width(t, SMALL, True) <= at[-1] - axis.left or t == DAYS[-1])
         sheet.text(left + axis.left, y, said, SMALL, "left", bold=True)
         for day in axis.lines:
-            if day + 1 <= axis.days:
-                ha, x = ("center", axis.x(day + 0.5)) if axis.every == 1 else ("left", axis.x(day))
-                sheet.text(left + x, y - PITCH, f"{day + 1:.0f}", SMALL, ha)
+            ha, x = ("center", axis.x(day + 0.5)) if axis.every == 1 else ("left", axis.x(day))
+            told = f"{day + 1:.0f}"
+            ends = x + width(told, SMALL) * (0.5 if axis.every == 1 else 1.0)
+            if day + 1 <= axis.days and ends <= axis.right + ENDS:
+                sheet.text(left + x, y - PITCH, told, SMALL, ha)
         sheet.line([(left, top - high), (left + wide, top - high)], "cut")
 
     return [Together(high, paint, leads=True)]

@@ -22,7 +22,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
-from fuzzing import designs, files, full, kills, papers
+from fuzzing import designs, files, full, kills, papers, sheets
 
 KINDS = {
     "designs": designs.try_one,
@@ -30,9 +30,10 @@ KINDS = {
     "papers": papers.try_one,
     "kills": kills.try_one,
     "full": full.try_one,
+    "sheets": sheets.try_one,
 }
 USUAL = {"designs": 1000, "files": 400, "papers": 10, "kills": 20}
-CHUNK = {"designs": 200, "files": 50, "papers": 2, "kills": 2, "full": 20}
+CHUNK = {"designs": 200, "files": 50, "papers": 2, "kills": 2, "full": 20, "sheets": 4}
 EVERY = 10.0
 """Between two progress lines. [s]"""
 

@@ -1,11 +1,11 @@
 """Lessons as data files: what is read, what is found missing, what the pictures show."""
 
+import os
 import re
 from functools import cache
 
 import numpy as np
 import pytest
-from sampled import sampled
 
 from fireplace_calc.base.resources import lesson_keys, lesson_text
 from fireplace_calc.base.units import FEET_INCHES, FOOT, MILLIMETRES
@@ -165,24 +165,28 @@ def bars(board, pen):
     ]
 
 
-def all_places(key, book, many):
-    """Places of all controls together, in turns; each control alone from end to end."""
+PLACES = int(os.environ.get("PLACES", "0"))
+"""Random places of all controls, and each control's every place, by hand: 200 once."""
+
+
+def all_places(key, book):
+    """Each control alone, at its ends or at every place, and all of them together at random."""
     lesson = course_lesson(key, country_of(book))
     found = [{}]
     for control in lesson.control:
         places = places_of(control)
-        found += [{control.name: place} for place in places[:: 1 if many else len(places) - 1]]
+        found += [{control.name: place} for place in places[:: 1 if PLACES else len(places) - 1]]
     rng = np.random.default_rng(7)
-    for _ in range(200 if many else 1):
+    for _ in range(PLACES or 1):
         found.append(
             {c.name: places_of(c)[rng.integers(len(places_of(c)))] for c in lesson.control}
         )
     return found
 
 
-def looked_at(key, book, many):
+def looked_at(key, book):
     lesson = course_lesson(key, country_of(book))
-    for values in all_places(key, book, many):
+    for values in all_places(key, book):
         yield values, lesson.shows
     yield lesson.fault.values, (lesson.fault.draw, *lesson.fault.shows)
     yield lesson.fault.values, (lesson.fault.draw, *lesson.fault.solved)
@@ -190,20 +194,17 @@ def looked_at(key, book, many):
         yield lesson.worked.values, step.shows
 
 
-@pytest.mark.parametrize(
-    ("key", "book", "many"),
-    sampled([(*one, False) for one in TOLD] + [(*one, True) for one in TOLD], len(TOLD)),
-)
-def test_pictures_are_clean_and_bars_are_as_long_as_checked(key, book, many):
+@each_book
+def test_pictures_are_clean_and_bars_are_as_long_as_checked(key, book):
     screen = HIGH / SHARE
-    for values, shows in looked_at(key, book, many):
+    for values, shows in looked_at(key, book):
         at = moment(key, {k: v for k, v in values.items()}, book, UNITS[book])
         board = lesson_board(at, shows, WIDE, HIGH)
         lengths = {
             which: [
-                getattr(m, which) * board.view.scale
+                getattr(m, which) * board.per.get(m.kind, board.view.scale)
                 for m in at.marks
-                if m.kind == "length" and getattr(m, which) is not None
+                if getattr(m, which) is not None
             ]
             for which in ("have", "need")
         }

@@ -40,6 +40,8 @@ class LessonBoard:
     sheet : Sheet
     view : View
         Set by ``frame``.
+    per : dict
+        Length of a bar of what is no length, by kind. [mm a unit in SI]
     """
 
     moment: LessonMoment
@@ -50,6 +52,7 @@ class LessonBoard:
     sheet: Sheet = field(init=False)
     view: View = field(init=False)
     wanted: list[tuple[int, Wanted]] = field(default_factory=list)
+    per: dict[str, float] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self.sheet = Sheet(self.wide, self.high)
@@ -161,7 +164,8 @@ class LessonBoard:
             return
         ink = "ink" if which == "need" else ("bad" if mark.short else "good")
         self.bar(a, b, which, ink)
-        name = f"{prefix} {which}".strip()
+        most = " at most" if which == "need" and mark.at_most else ""
+        name = f"{prefix} {which}{most}".strip()
         self.say(f"{name} {self.told(value, mark.kind)}", self.along(a, b), sides, ink, rank=0)
 
     def finish(self) -> list[tuple[Wanted, float]]:

@@ -6,14 +6,22 @@ from collections.abc import Callable, Iterable
 
 from fireplace_calc.drawing.lessons.board import SHARE, LessonBoard
 from fireplace_calc.drawing.lessons.cropped import crop
+from fireplace_calc.drawing.lessons.draft_lesson import draw_draft_lesson
 from fireplace_calc.drawing.lessons.hearth_lesson import draw_hearth_lesson
+from fireplace_calc.drawing.lessons.heat_lesson import draw_heat_lesson
+from fireplace_calc.drawing.lessons.lifting_lesson import draw_lifting_lesson
 from fireplace_calc.drawing.lessons.roof_lesson import draw_roof_lesson
+from fireplace_calc.drawing.lessons.setting_lesson import draw_setting_lesson
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.lessons.course.moments import LessonMoment
 
 DRAWINGS: dict[str, Callable[[LessonBoard], None]] = {
     "roof": draw_roof_lesson,
     "hearths": draw_hearth_lesson,
+    "draft": draw_draft_lesson,
+    "heat in the plan": draw_heat_lesson,
+    "beds of a set": draw_setting_lesson,
+    "lifting a piece": draw_lifting_lesson,
 }
 """By the names that lesson files use."""
 

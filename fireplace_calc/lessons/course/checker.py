@@ -10,6 +10,7 @@ from fireplace_calc.lessons.course.countries import home_book
 from fireplace_calc.lessons.course.in_motion import moved_wrongly, tried_wrongly, untold
 from fireplace_calc.lessons.course.lesson_file import Slip, read_lesson
 from fireplace_calc.lessons.course.marks import questions
+from fireplace_calc.lessons.course.place_values import step_of
 from fireplace_calc.lessons.course.records import (
     BOTH,
     HAVE,
@@ -26,6 +27,10 @@ from fireplace_calc.lessons.course.wording import texts, wording_slips
 MARKS: dict[str, frozenset[str]] = {
     "roof": frozenset({"reach", "climb", "need A", "need B", "slope tape"}),
     "hearths": frozenset({"opening", "need A", "need B", "first drawing"}),
+    "draft": frozenset({"column", "pull", "lost", "house", "kitchen fan on"}),
+    "heat in the plan": frozenset({"kind", "middle", "hard", "later", "night after a soot fire"}),
+    "beds of a set": frozenset({"pieces", "beds", "thick last bed"}),
+    "lifting a piece": frozenset({"reach", "height", "piece on a ladder"}),
 }
 """Drawings and the marks of each; every drawing knows those of ``ALWAYS``."""
 ALWAYS = frozenset({"have", "need", "gap", "rule"})
@@ -139,15 +144,15 @@ def _controls(lesson: CourseLesson) -> Told:
             yield at, f"{control.label} needs from, to and step, or choices."
             continue
         try:
-            low, high, step, start = (
-                work_out(one)
-                for one in (control.start_at, control.end_at, control.step, control.start)
+            low, high, start = (
+                work_out(one) for one in (control.start_at, control.end_at, control.start)
             )
+            step = step_of(control)
         except InputError as wrong:
             yield at, str(wrong)
             continue
-        steps = (start.value - low.value) / step.value if step.value > 0 else -1.0
-        if not low.value < high.value or step.value <= 0:
+        steps = (start.value - low.value) / step if step > 0 else -1.0
+        if not low.value < high.value or step <= 0:
             yield at, f"{control.label} runs from low to high by a step over nothing."
         elif not low.value <= start.value <= high.value or abs(steps - round(steps)) > 1e-6:
             yield (*at, "start"), f"{control.label} starts between its steps, or out of its range."

@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterator, Mapping
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import MM
 from fireplace_calc.geometry.roofline import REACH, highest_within
-from fireplace_calc.lessons.course.sums import Amount
+from fireplace_calc.lessons import worked_measures as worked
+from fireplace_calc.lessons.course.sums import NUMBER, Amount
 
 Measure = Callable[[Assessment], Amount]
 """A figure read off an assessment."""
@@ -29,8 +30,26 @@ def _opening(found: Assessment) -> Amount:
     return Amount(opening.width * opening.height, "area")
 
 
-MEASURES: dict[str, Measure] = {"climb": _climb, "opening": _opening}
+def _of(figure: Callable[[Assessment], float], kind: str) -> Measure:
+    """A figure as an amount of a kind."""
+    return lambda found: Amount(figure(found), kind)
+
+
+MEASURES: dict[str, Measure] = {
+    "climb": _climb,
+    "opening": _opening,
+    "column": _of(worked.warm_column, "length"),
+    "pull": _of(worked.column_pull, "pressure"),
+    "lost": _of(worked.way_losses, "pressure"),
+    "house": _of(worked.house_share, "pressure"),
+    "kind": _of(worked.hottest_wood(0), "temperature"),
+    "middle": _of(worked.hottest_wood(1), "temperature"),
+    "hard": _of(worked.hottest_wood(2), "temperature"),
+    "later": _of(worked.hours_later, NUMBER),
+}
 """By the names that a lesson's sums and texts use."""
+WOOD = ("kind", "middle", "hard")
+"""Measures that are told roughly: temperatures of the wood."""
 
 
 class LessonNames(Mapping[str, Amount]):

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from math import atan
 from typing import Any
 
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES, SI_UNIT
-from fireplace_calc.lessons.course.measures import LessonNames
+from fireplace_calc.lessons.course.measures import WOOD, LessonNames
 from fireplace_calc.lessons.course.records import LessonControl
 from fireplace_calc.lessons.course.sums import NUMBER, Amount, SumError, work_out
+from fireplace_calc.lessons.worked_measures import ZERO
+from fireplace_calc.report.heat.heat_report import roughly
 
 
 def amount_of(value: Any, kind: str, held: Mapping[str, Amount]) -> Amount:
@@ -53,6 +56,8 @@ def written(amount: Amount, units: str, name: str = "") -> str:
         if units == FEET_INCHES:
             return f"{amount.value * 12:g} in 12"
         return show(atan(amount.value), "angle", units)
+    if name in WOOD:
+        return roughly(amount.value - ZERO, units)
     if amount.kind == NUMBER:
         return f"{round(amount.value, 3):g}"
     return show(amount.value, amount.kind, units)
@@ -102,7 +107,19 @@ def places_of(control: LessonControl) -> list[str | float]:
     """
     if control.choices:
         return list(control.choices)
-    low, high, step = (
-        work_out(one).value for one in (control.start_at, control.end_at, control.step)
-    )
+    low, high = (work_out(one).value for one in (control.start_at, control.end_at))
+    step = step_of(control)
     return [low + k * step for k in range(round((high - low) / step) + 1)]
+
+
+def step_of(control: LessonControl) -> float:
+    """How far a control moves at a time; of temperatures the difference. [SI]
+
+    Parameters
+    ----------
+    control : LessonControl
+    """
+    value, kind = work_out(control.step)
+    if kind != "temperature":
+        return value
+    return value - work_out(re.sub(r"[-\d./]+", "0", str(control.step))).value

@@ -311,3 +311,32 @@ def test_the_command_names_file_and_line(tmp_path, capsys):
     assert f"bad.toml, line {line}: rule 2 letter is 2, but a text in quotes is wanted." in (
         capsys.readouterr().out
     )
+
+
+@pytest.mark.parametrize(
+    ("reach", "height"), [(0.254, 0.762), (0.41, 0.75), (0.6, 0.1), (0.5, 1.6)]
+)
+def test_what_one_person_may_lift_is_the_equations(reach, height):
+    """NIOSH 94-110 with load constant, reach and height of the hands alone: each of the other
+    multipliers is one. Its US and its metric constants differ by less than 0.3 kg."""
+    at = moment("lifting-dust-heights", {"weight": 20.0, "reach": reach, "height": height})
+    inches, high = reach / 0.0254, height / 0.0254
+    by_hand = 51 * 0.45359237 * min(1, 10 / inches) * (1 - 0.0075 * abs(high - 30))
+    assert at.need == pytest.approx(by_hand, rel=1e-9)
+    metric = 23 * min(1, 0.25 / reach) * (1 - 0.003 * abs(100 * height - 75))
+    assert at.need == pytest.approx(metric, abs=0.3)
+
+
+@pytest.mark.parametrize("key", ["draft-house-weather", "heat-and-wood"])
+def test_what_a_lesson_measures_is_the_engines(key):
+    at = moment(key)
+    frame, design = at.assessment.geometry.frame, at.design
+    names = at.names
+    top = frame.hearth + design.opening.height
+    assert names["column"].value == pytest.approx(frame.liner_top - top, abs=1e-9)
+    way = sum(names[one].value for one in ("lost", "house"))
+    assert names["pull"].value == pytest.approx(way, abs=1e-9)
+    assert 0 < names["lost"].value < names["pull"].value < 25
+    hot = [names[one].value for one in ("kind", "middle", "hard")]
+    assert hot == sorted(hot)
+    assert hot[0] > design.house.indoor

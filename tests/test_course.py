@@ -318,13 +318,13 @@ def test_the_command_names_file_and_line(tmp_path, capsys):
 )
 def test_what_one_person_may_lift_is_the_equations(reach, height):
     """NIOSH 94-110 with load constant, reach and height of the hands alone: each of the other
-    multipliers is one. Its US and its metric constants differ by less than 0.3 kg."""
+    multipliers is one. Its US and its metric constants differ by less than 0.6 kg."""
     at = moment("lifting-dust-heights", {"weight": 20.0, "reach": reach, "height": height})
     inches, high = reach / 0.0254, height / 0.0254
     by_hand = 51 * 0.45359237 * min(1, 10 / inches) * (1 - 0.0075 * abs(high - 30))
     assert at.need == pytest.approx(by_hand, rel=1e-9)
     metric = 23 * min(1, 0.25 / reach) * (1 - 0.003 * abs(100 * height - 75))
-    assert at.need == pytest.approx(metric, abs=0.3)
+    assert at.need == pytest.approx(metric, abs=0.6)
 
 
 @pytest.mark.parametrize("key", ["draft-house-weather", "heat-and-wood"])

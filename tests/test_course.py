@@ -11,7 +11,9 @@ from fireplace_calc.base.resources import lesson_keys, lesson_text
 from fireplace_calc.base.units import FEET_INCHES, FOOT, MILLIMETRES
 from fireplace_calc.drawing.lessons.board import BIG, MID, SHARE
 from fireplace_calc.drawing.lessons.lesson_pictures import DRAWINGS, lesson_board, lesson_picture
+from fireplace_calc.drawing.page.message import page_message
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Cell
 from fireplace_calc.jupyter.command import main
 from fireplace_calc.lessons.course.checker import ALWAYS, MARKS, missing
 from fireplace_calc.lessons.course.countries import country_of
@@ -155,14 +157,36 @@ def test_controls_and_tries_do_what_the_file_says(key, book):
     assert list(tried_wrongly(lesson, book)) == []
 
 
-def bars(board, pen):
-    """Lengths of the bars drawn with a pen, as many meters as the picture's scale makes them."""
+def drawn_with(board, pen):
     return [
-        float(np.hypot(*(line[-1] - line[0])))
-        for (weight, _), lines in board.sheet.lines.items()
-        if weight == pen
-        for line in lines
+        line for (weight, _), lines in board.sheet.lines.items() if weight == pen for line in lines
     ]
+
+
+def as_drawn(at, board, line):
+    """What a bar, an outline or a leaning line amounts to, each kind of quantity it may stand for:
+    the figure in SI, and how much of it 0.1 mm of paper are.
+    """
+    scale, run = board.view.scale, line[-1] - line[0]
+    found = {}
+    if np.hypot(*run) < 1e-9:
+        x, y = (line[:-1] / scale).T
+        area = abs(x @ np.roll(y, -1) - y @ np.roll(x, -1)) / 2
+        loose = 0.1 / scale * np.hypot(*np.diff(line, axis=0).T).sum() / scale
+        opening = at.design.opening.width * at.design.opening.height
+        round_flue = at.assessment.geometry.frame.bore.round
+        found["area"] = area, loose
+        found["number"] = area / opening, loose / opening
+        if round_flue:
+            across = 2 * np.sqrt(area / np.pi)
+            found["length"] = across, 0.1 / scale
+        return found
+    long = float(np.hypot(*run))
+    found["angle"] = float(np.arctan2(run[0], run[1])), 0.1 / long
+    for kind in {mark.kind for mark in at.marks} - {"angle"}:
+        per = board.per.get(kind, scale)
+        found[kind] = long / per, 0.1 / per
+    return found
 
 
 PLACES = int(os.environ.get("PLACES", "0"))
@@ -200,18 +224,17 @@ def test_pictures_are_clean_and_bars_are_as_long_as_checked(key, book):
     for values, shows in looked_at(key, book):
         at = moment(key, {k: v for k, v in values.items()}, book, UNITS[book])
         board = lesson_board(at, shows, WIDE, HIGH)
-        lengths = {
-            which: [
-                getattr(m, which) * board.per.get(m.kind, board.view.scale)
-                for m in at.marks
-                if getattr(m, which) is not None
-            ]
-            for which in ("have", "need")
-        }
-        for pen, checked in lengths.items():
-            for drawn in bars(board, pen):
-                assert min(abs(drawn - one) for one in checked) < 0.1, (values, pen)
+        for pen in ("have", "need"):
+            for line in drawn_with(board, pen):
+                found = as_drawn(at, board, line)
+                off = [
+                    abs(found[mark.kind][0] - getattr(mark, pen)) / found[mark.kind][1]
+                    for mark in at.marks
+                    if mark.kind in found and getattr(mark, pen) is not None
+                ]
+                assert min(off) < 1, (values, pen)
         placed = board.finish()
+        page_message(board.sheet, "light", Cell(0.0, 0.0, WIDE, HIGH))
         assert collisions(board.sheet, 0.8) == [], (values, shows)
         for wanted, off in placed:
             assert off < 0.3 * HIGH, (values, wanted.text)
@@ -220,7 +243,7 @@ def test_pictures_are_clean_and_bars_are_as_long_as_checked(key, book):
             assert label.size >= (0.025 if told else 0.02) * screen
         written = " ".join(label.text for label in board.sheet.labels)
         for pen in ("have", "need"):
-            assert not bars(board, pen) or pen in written, (values, pen)
+            assert not drawn_with(board, pen) or pen in written, (values, pen)
 
 
 @each_book

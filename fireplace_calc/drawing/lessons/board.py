@@ -89,6 +89,14 @@ class LessonBoard:
         """Have and need of one rule."""
         return self.moment.of(letter)
 
+    def find(self, letter: str) -> LessonMark | None:
+        """The same, or nothing where the reader's lesson has no such rule."""
+        return next((mark for mark in self.moment.marks if mark.letter == letter), None)
+
+    def wants(self, mark: LessonMark, which: str) -> bool:
+        """Whether have, need or gap of a rule is to be drawn: of all rules, or of this one."""
+        return self.has(which, f"{which} {mark.letter}")
+
     def told(self, value: float, kind: str = "length") -> str:
         """A figure in the reader's units. [SI]"""
         return written(Amount(value, kind), self.moment.units)
@@ -112,6 +120,10 @@ class LessonBoard:
         """The outline of what is missing, or too much. [m]"""
         if self.moment.short:
             self.view.path([*points, points[0]], "ghost", "bad")
+
+    def ghost_box(self, left: float, bottom: float, right: float, top: float) -> None:
+        """The same of an upright rectangle. [m]"""
+        self.ghost([(left, bottom), (right, bottom), (right, top), (left, top)])
 
     def along(self, a: Pair, b: Pair) -> list[Pair]:
         """Points along a bar that a name may stand beside, the middle first. [mm]"""
@@ -144,6 +156,7 @@ class LessonBoard:
         b: Pair,
         sides: Sequence[str] = ("right", "left", "above", "below"),
         prefix: str = "",
+        at: Sequence[Pair] | None = None,
     ) -> None:
         """The bar of have or need with its name and figure, from one point to another. [m]
 
@@ -158,6 +171,8 @@ class LessonBoard:
             Where its name may stand, the best first.
         prefix : str
             Letter of the rule, where there are several.
+        at : sequence of pair, optional
+            Points its name may stand beside, where those along the bar have no room. [mm]
         """
         value = mark.have if which == "have" else mark.need
         if value is None:
@@ -166,7 +181,9 @@ class LessonBoard:
         self.bar(a, b, which, ink)
         most = " at most" if which == "need" and mark.at_most else ""
         name = f"{prefix} {which}{most}".strip()
-        self.say(f"{name} {self.told(value, mark.kind)}", self.along(a, b), sides, ink, rank=0)
+        self.say(
+            f"{name} {self.told(value, mark.kind)}", at or self.along(a, b), sides, ink, rank=0
+        )
 
     def finish(self) -> list[tuple[Wanted, float]]:
         """Write all names, and say how far each stands from its thing. [mm]"""

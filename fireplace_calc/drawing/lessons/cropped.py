@@ -12,17 +12,19 @@ from fireplace_calc.drawing.survey.rings import clipped
 def crop(sheet: Sheet) -> None:
     """Cut off all lines and areas that leave a sheet; labels stay."""
     window = (0.0, 0.0, sheet.width, sheet.height)
-    for pen, lines in sheet.lines.items():
+    for pen, lines in list(sheet.lines.items()):
         sheet.lines[pen] = [
             np.array(run)
             for line in lines
             for run in clipped([(float(x), float(y)) for x, y in line], window)
         ]
-    for tone, polygons in sheet.fills.items():
+    for tone, polygons in list(sheet.fills.items()):
         kept = [[_ring_inside(ring, window) for ring in rings] for rings in polygons]
         sheet.fills[tone] = [
             [ring for ring in rings if len(ring) > 2] for rings in kept if len(rings[0]) > 2
         ]
+        if not sheet.fills[tone]:
+            del sheet.fills[tone]
 
 
 def _ring_inside(ring: Array, window: tuple[float, float, float, float]) -> Array:

@@ -7,15 +7,23 @@ from collections.abc import Callable, Iterable
 from fireplace_calc.drawing.lessons.board import SHARE, LessonBoard
 from fireplace_calc.drawing.lessons.cropped import crop
 from fireplace_calc.drawing.lessons.draft_lesson import draw_draft_lesson
-from fireplace_calc.drawing.lessons.hearth_lesson import draw_hearth_lesson
 from fireplace_calc.drawing.lessons.heat_lesson import draw_heat_lesson
 from fireplace_calc.drawing.lessons.lifting_lesson import draw_lifting_lesson
-from fireplace_calc.drawing.lessons.roof_lesson import draw_roof_lesson
+from fireplace_calc.drawing.lessons.masonry.chamber_lesson import draw_chamber_lesson
+from fireplace_calc.drawing.lessons.masonry.clearance_lesson import draw_clearance_lesson
+from fireplace_calc.drawing.lessons.masonry.firebox_lesson import draw_firebox_lesson
+from fireplace_calc.drawing.lessons.masonry.flue_lesson import draw_flue_lesson
+from fireplace_calc.drawing.lessons.masonry.hearth_lesson import draw_hearth_lesson
+from fireplace_calc.drawing.lessons.masonry.roof_lesson import draw_roof_lesson
 from fireplace_calc.drawing.lessons.setting_lesson import draw_setting_lesson
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.lessons.course.moments import LessonMoment
 
 DRAWINGS: dict[str, Callable[[LessonBoard], None]] = {
+    "opening and flue": draw_flue_lesson,
+    "clearances and mantel": draw_clearance_lesson,
+    "firebox and throat": draw_firebox_lesson,
+    "smoke chamber": draw_chamber_lesson,
     "roof": draw_roof_lesson,
     "hearths": draw_hearth_lesson,
     "draft": draw_draft_lesson,

@@ -25,14 +25,20 @@ from fireplace_calc.lessons.course.told_lines import Path, line_of
 from fireplace_calc.lessons.course.wording import texts, wording_slips
 
 MARKS: dict[str, frozenset[str]] = {
-    "roof": frozenset({"reach", "climb", "need A", "need B", "slope tape"}),
-    "hearths": frozenset({"opening", "need A", "need B", "first drawing"}),
+    "opening and flue": frozenset({"opening", "raised on the same flue"}),
+    "roof": frozenset({"reach", "climb", "slope tape"}),
+    "clearances and mantel": frozenset({"mantel", "filled gap"}),
+    "hearths": frozenset({"opening", "first drawing"}),
+    "firebox and throat": frozenset({"short lintel"}),
+    "smoke chamber": frozenset({"run", "rise", "rough steps"}),
     "draft": frozenset({"column", "pull", "lost", "house", "kitchen fan on"}),
     "heat in the plan": frozenset({"kind", "middle", "hard", "later", "night after a soot fire"}),
     "beds of a set": frozenset({"pieces", "beds", "thick last bed"}),
     "lifting a piece": frozenset({"reach", "height", "piece on a ladder"}),
 }
-"""Drawings and the marks of each; every drawing knows those of ``ALWAYS``."""
+"""Drawings and the marks of each; every drawing knows those of ``ALWAYS``, and have, need and
+gap of one rule alone, such as ``need A``.
+"""
 ALWAYS = frozenset({"have", "need", "gap", "rule"})
 Told = Iterator[tuple[Path, str]]
 """Where something is wrong, and what."""
@@ -79,7 +85,9 @@ def _form(lesson: CourseLesson) -> Told:
     """What can be seen without working anything out."""
     yield from _rules(lesson)
     yield from _controls(lesson)
-    marks = MARKS.get(lesson.picture.draw, frozenset()) | ALWAYS
+    letters = [rule.letter for rule in lesson.rule]
+    own = {f"{which} {letter}" for which in (HAVE, NEED, "gap") for letter in letters}
+    marks = MARKS.get(lesson.picture.draw, frozenset()) | ALWAYS | own
     if lesson.picture.draw not in MARKS:
         known = ", ".join(MARKS)
         yield (

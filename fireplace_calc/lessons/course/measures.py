@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from math import tan
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.units import MM
@@ -30,6 +31,19 @@ def _opening(found: Assessment) -> Amount:
     return Amount(opening.width * opening.height, "area")
 
 
+def _flue_area(found: Assessment) -> Amount:
+    """Net area of the liner, as its table prints it."""
+    bore = found.geometry.frame.bore
+    return Amount(bore.table_area or bore.area, "area")
+
+
+def _chamber_run(found: Assessment) -> Amount:
+    """How far the flattest wall of the smoke chamber goes inward."""
+    frame = found.geometry.frame
+    rise = frame.taper_top - frame.throat
+    return Amount(tan(max(frame.chamber_slopes.values())) * rise, "length")
+
+
 def _of(figure: Callable[[Assessment], float], kind: str) -> Measure:
     """A figure as an amount of a kind."""
     return lambda found: Amount(figure(found), kind)
@@ -38,6 +52,8 @@ def _of(figure: Callable[[Assessment], float], kind: str) -> Measure:
 MEASURES: dict[str, Measure] = {
     "climb": _climb,
     "opening": _opening,
+    "flue_area": _flue_area,
+    "chamber_run": _chamber_run,
     "column": _of(worked.warm_column, "length"),
     "pull": _of(worked.column_pull, "pressure"),
     "lost": _of(worked.way_losses, "pressure"),

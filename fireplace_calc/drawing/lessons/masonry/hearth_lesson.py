@@ -56,14 +56,14 @@ def _front(board: LessonBoard, half: float) -> None:
     if mark.need is None or mark.have is None:
         return
     left, _, right, _ = board.window
-    if board.has("need", "need A"):
+    if board.wants(mark, "need"):
         x = -half * 0.35
         board.measured(mark, "need", (x, 0.0), (x, -mark.need), ("left", "right"), "A")
         board.dashed([(left, -mark.need), (right, -mark.need)])
-    if board.has("have"):
+    if board.wants(mark, "have"):
         x = half * 0.1
         board.measured(mark, "have", (x, 0.0), (x, -mark.have), ("right", "left"), "A")
-    if board.has("gap") and mark.short:
+    if board.wants(mark, "gap") and mark.short:
         reach = half + board.moment.design.hearth.side
         board.ghost(
             [(-reach, -mark.have), (reach, -mark.have), (reach, -mark.need), (-reach, -mark.need)]
@@ -83,17 +83,17 @@ def _beside(board: LessonBoard, half: float) -> None:
     if mark.need is None or mark.have is None:
         return
     front = board.moment.design.hearth.front
-    if board.has("need", "need B"):
+    if board.wants(mark, "need"):
         y = -front * 0.8
         a, b = (half, y), (half + mark.need, y)
         board.measured(mark, "need", a, b, ("below", "right", "above"), "B")
         board.view.path([(half, 0.0), (half, -front)], "hidden", "soft")
         board.dashed([(half + mark.need, 0.0), (half + mark.need, -front - 0.1)])
-    if board.has("have"):
+    if board.wants(mark, "have"):
         y = -front * 0.25
         a, b = (half, y), (half + mark.have, y)
         board.measured(mark, "have", a, b, ("below", "above", "right"), "B")
-    if board.has("gap") and mark.short:
+    if board.wants(mark, "gap") and mark.short:
         for sign in (-1.0, 1.0):
             near, far = sign * (half + mark.have), sign * (half + mark.need)
             board.ghost([(near, 0.0), (far, 0.0), (far, -front), (near, -front)])

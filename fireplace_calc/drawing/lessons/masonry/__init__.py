@@ -1,0 +1,1 @@
+"""Lessons on the masonry, from the hearth to the top of the chimney; one drawing each."""

@@ -29,7 +29,7 @@ def draw_chamber_lesson(board: LessonBoard) -> None:
     moments = (*board.moment.extremes, board.moment)
     outer = max(_flattest(one)[0] + one.design.smoke_chamber.wall for one in moments)
     high = max(_flattest(one)[2] for one in moments)
-    board.frame(-outer - 0.1, -0.12, outer + 0.4, high + 0.2)
+    board.frame(-outer - 0.4, -0.14, outer + 0.5, high + 0.2)
     foot, head, rise = _flattest(board.moment)
     _masonry(board, foot, head, rise)
     if board.has("run", "rise"):
@@ -64,7 +64,8 @@ def _masonry(board: LessonBoard, foot: float, head: float, rise: float) -> None:
     for sign in (-1.0, 1.0):
         edge = [(sign * foot, low), (sign * foot, 0.0), (sign * head, rise), (sign * head, top)]
         view.path(edge, "cut")
-        view.path([(sign * out, low), (sign * out, top)], "cut")
+        if sign > 0:  # names stand over the other edge
+            view.path([(out, low), (out, top)], "cut")
         if board.has("rough steps"):
             view.path(_steps(sign, foot, head, rise), "seen", "bad")
     if board.has("rough steps"):
@@ -86,12 +87,11 @@ def _wall(board: LessonBoard, mark: LessonMark, foot: float) -> None:
     """Rule B: the wall round the chamber, at its foot on the right, where it is thinnest."""
     if mark.have is None or mark.need is None or mark.kind != "length":
         return
-    z = -0.04
-    if board.wants(mark, "have"):
-        a, b = (foot, z), (foot + mark.have, z)
-        board.measured(mark, "have", a, b, ("right", "below", "above"), "B")
+    out = foot + max(mark.have, mark.need, board.moment.design.smoke_chamber.wall)
+    for which, value, z in (("have", mark.have, -0.05), ("need", mark.need, 0.32)):
+        if board.wants(mark, which):
+            a, b = (foot, z), (foot + value, z)
+            at = [board.view.at(out, z)]
+            board.measured(mark, which, a, b, ("right",), "B", at)
     if board.wants(mark, "need"):
-        z += 0.12
-        a, b = (foot, z), (foot + mark.need, z)
-        board.measured(mark, "need", a, b, ("right", "above"), "B")
-        board.dashed([(foot + mark.need, z - 0.18), (foot + mark.need, z + 0.1)])
+        board.dashed([(foot + mark.need, -0.1), (foot + mark.need, 0.37)])

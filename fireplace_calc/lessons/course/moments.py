@@ -67,19 +67,13 @@ class LessonMoment:
     @cached_property
     def extremes(self) -> tuple[LessonMoment, ...]:
         """The same with every control at one of its ends, so that a picture can stand still."""
-        ends = [
-            [(one.name, place) for place in (places_of(one)[0], places_of(one)[-1])]
-            for one in self.lesson.control
-        ]
         fixed = {
             name: amount
             for name, amount in self.values.items()
             if name in self.lesson.picture.values
         }
-        return tuple(
-            _moment(self.lesson, {**fixed, **dict(picked)}, self.book, self.units)
-            for picked in product(*ends)
-        )
+        told = _SameLesson(self.lesson)
+        return _extremes(told, tuple(sorted(fixed.items())), self.book, self.units)
 
     @property
     def findings(self) -> tuple[Any, ...]:
@@ -169,6 +163,34 @@ class LessonMoment:
         parts = [self.lesson.verdict.get(own.letter, "")]
         parts.append(self.lesson.verdict["short" if own.short else "meets"])
         return self.said(" ".join(part for part in parts if part))
+
+
+class _SameLesson:
+    """A lesson that equals itself alone: what is kept of it is asked for by the same record."""
+
+    def __init__(self, lesson: CourseLesson) -> None:
+        self.lesson = lesson
+
+    def __hash__(self) -> int:
+        return id(self.lesson)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _SameLesson) and other.lesson is self.lesson
+
+
+@lru_cache(maxsize=16)
+def _extremes(
+    told: _SameLesson, fixed: tuple[tuple[str, Amount], ...], book: str, units: str
+) -> tuple[LessonMoment, ...]:
+    """The same for every place of the controls, so it is worked out once."""
+    lesson = told.lesson
+    ends = [
+        [(one.name, place) for place in (places_of(one)[0], places_of(one)[-1])]
+        for one in lesson.control
+    ]
+    return tuple(
+        _moment(lesson, {**dict(fixed), **dict(picked)}, book, units) for picked in product(*ends)
+    )
 
 
 @dataclass(frozen=True)

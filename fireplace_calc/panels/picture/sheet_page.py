@@ -32,6 +32,16 @@ def sheets_source() -> str:
     return page_source(FOLDER, "elements.js", "painting.js", "stage.js")
 
 
+def framed_source() -> str:
+    """What a page needs that has a notebook's cell, or the whole window, to itself."""
+    return page_source(FOLDER, "framed.js")
+
+
+def framed_style() -> str:
+    """How such a page stands: its root is of the class ``fp-bench``."""
+    return page_source(FOLDER, "framed.css")
+
+
 class SheetTraits(anywidget.AnyWidget):
     """What a page with sheets is told of them.
 

@@ -9,7 +9,7 @@ import traitlets
 
 from fireplace_calc.base.resources import page_source
 from fireplace_calc.panels.html import STYLE
-from fireplace_calc.panels.picture.sheet_page import sheets_source
+from fireplace_calc.panels.picture.sheet_page import framed_source, framed_style, sheets_source
 
 FOLDER = "panels/workbench"
 """Where its files are, within the package."""
@@ -29,9 +29,11 @@ class BenchPage(anywidget.AnyWidget):
         Answer to what was done last, as HTML.
     """
 
-    _esm = sheets_source() + page_source(FOLDER, "field.js", "workbench.js")
-    _css = STYLE.replace("<style>", "").replace("</style>", "") + page_source(
-        FOLDER, "field.css", "workbench.css"
+    _esm = sheets_source() + framed_source() + page_source(FOLDER, "field.js", "workbench.js")
+    _css = (
+        STYLE.replace("<style>", "").replace("</style>", "")
+        + framed_style()
+        + page_source(FOLDER, "field.css", "workbench.css")
     )
     first = traitlets.Dict().tag(sync=True)
     glyphs = traitlets.Dict().tag(sync=True)

@@ -6,25 +6,6 @@ const LONG = 34;
 
 const KEYED = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
 
-/** What fields say to the kernel. One step of a slider is on its way at a time; the newest place of a hand that is faster
-    goes when `done` is called, those before it are dropped. An answer that is lost holds nothing up for more than 2 s. */
-function oneAtATime(model) {
-  let busy = 0, next = null;
-  const say = (message, run) => {
-    if (run && busy && performance.now() - busy < 2000) { next = message; return; }
-    if (run) busy = performance.now();
-    model.send(message);
-  };
-  const done = () => {
-    busy = 0;
-    if (!next) return;
-    const message = next;
-    next = null;
-    say(message, message.key);
-  };
-  return { say, done };
-}
-
 class Field {
   /**
    * told: key, label, help, kind ('measure', 'count', 'choice' or 'text'), text, allowed, locked;

@@ -92,15 +92,6 @@ class Strip {
   }
 }
 
-/** A notebook looks its commands up by the focused element itself: inside the workbench that element has to say no.
-    Ctrl with a letter still goes through; Ctrl with Enter would run the cell and throw the workbench away. */
-function holdLetters(event) {
-  const at = event.target;
-  if (!at.closest?.('.fp-bench')) return;
-  const through = (event.ctrlKey || event.metaKey) && event.key !== 'Enter';
-  at.toggleAttribute('data-lm-suppress-shortcuts', !through);
-}
-
 function render({ model, el }) {
   el.classList.add('fp-frame');
   const fields = new Map(), stage = new Stage(structuredClone(model.get('glyphs')));
@@ -163,20 +154,10 @@ function render({ model, el }) {
     paper: choice('Paper', (name) => { paper = name; tellPaper(); }),
   };
   lists.paper.show([['page', 'As the page'], ['light', 'Light'], ['dark', 'Dark'], ['print', 'Print']], 'page');
-  const whole = push('Fill the window', () => fillWindow());
+  const whole = push('Fill the window', () => fillWindow(root(), whole));
   const again = push('Start again', () => say({ do: 'again' }));
   const bar = make('div', { className: 'fp-bar' }, title, ...Object.values(lists).map((list) => list.node),
     push('Undo', () => say({ do: 'undo' })), push('Redo', () => say({ do: 'redo' })), again, whole);
-
-  /** Over everything else, by the browser's top layer: neither the notebook's scrolling nor its clipping reaches there. */
-  function fillWindow() {
-    const bench = root(), over = bench.hasAttribute('popover');
-    if (over) { bench.hidePopover(); bench.removeAttribute('popover'); }
-    else { bench.setAttribute('popover', 'manual'); bench.showPopover(); }
-    bench.onkeydown = (event) => { if (event.key === 'Escape' && bench.hasAttribute('popover')) fillWindow(); };
-    whole.textContent = over ? 'Fill the window' : 'Back to the notebook';
-    whole.focus();
-  }
 
   // -- dark page, dark paper, unless the reader chose another
   let paper = 'page', told = '';
@@ -262,34 +243,22 @@ function render({ model, el }) {
   model.on('change:said', showSaid);
   model.on('msg:custom', take);
 
-  // As high as what scrolls round it: the notebook, or the window.
-  let rest = 0, seen = null;
-  const fit = () => {
-    const bench = root();
-    if (!bench) return;
-    const outer = bench.closest('.jp-WindowedPanel-outer');
-    bench.style.setProperty('--fp-high', `${outer ? outer.clientHeight - 16 : window.innerHeight - 32}px`);
-    bench.closest('.jp-Cell')?.classList.add('fp-cell');
+  let rest = 0;
+  const frame = keepFitting(root, (bench) => {
     const beside = bench.querySelector('.fp-content');
     for (const [name, value] of [['tabindex', '0'], ['role', 'region'], ['aria-label', 'Beside the drawing']]) beside?.setAttribute(name, value);
-    if (outer && outer !== seen) watch.observe(seen = outer);
-  };
-  const watch = new ResizeObserver(fit);
+  });
   const measure = new ResizeObserver(([entry]) => {
-    fit();
+    frame.fit();
     clearTimeout(rest);
     const { width, height } = entry.contentRect;
     if (width > 40 && height > 40) rest = setTimeout(() => say({ do: 'size', wide: width, high: height }), 120);
   });
   measure.observe(stage.node);
-  window.addEventListener('resize', fit);
-  window.addEventListener('keydown', holdLetters, true);
   say({ do: 'hello' });
   tellPaper();
   return () => {
-    for (const one of [watch, measure, turned, stage]) (one.disconnect || one.close).call(one);
-    window.removeEventListener('resize', fit);
-    window.removeEventListener('keydown', holdLetters, true);
+    for (const one of [frame, measure, turned, stage]) (one.disconnect || one.close).call(one);
   };
 }
 

@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import Any
 
 from fireplace_calc.base.units import InputError
-from fireplace_calc.drawing.lessons.board import MID
-from fireplace_calc.drawing.lessons.exercise_pictures import exercise_picture
-from fireplace_calc.drawing.page.stage import DENSITY
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.lessons import Exercise, ExerciseStep, Reply, check, exercise
-from fireplace_calc.lessons.exercise_kinds import LEVELS
-from fireplace_calc.panels.lesson.lesson_reader import LessonReader, Told
+from fireplace_calc.panels.lesson.lesson_reader import LessonReader, Told, aim_of
 
+LEVELS = (3,)
+"""How much of the job is asked: all of it."""
 HELPS = ("hint", "more", "working")
 """What helps with a step, the least first."""
+
+
+_exercise = lru_cache(maxsize=32)(exercise)
 
 
 class ExerciseScreen:
@@ -56,31 +58,33 @@ class ExerciseScreen:
     def _clear(self) -> None:
         self.step, self.replies = 0, dict[int, tuple[str, Reply]]()
         self.helped, self.done = dict[int, str](), set[int]()
-        self.task: Exercise | None = None
-        self.trouble = ""
-        kinds = self.reader.lesson.exercises
+
+    def _drawn(self) -> tuple[Exercise | None, str]:
+        """The exercise in the reader's book and units, or why there is none."""
+        reader, kinds = self.reader, self.reader.lesson.exercises
         if not kinds:
-            return
+            return None, "This lesson has no exercise."
+        kind = kinds[self.kind]
         try:
-            self.task = exercise(
-                kinds[self.kind], self.seed, self.reader.book, self.level, self.reader.units
-            )
+            return _exercise(kind, self.seed, reader.book, self.level, reader.units), ""
         except InputError as error:  # a book without such a figure
-            self.trouble = str(error)
+            return None, str(error)
+
+    @property
+    def task(self) -> Exercise | None:
+        """The exercise in front."""
+        return self._drawn()[0]
 
     def _choose(self, kind: int | None = None, level: int = 0, seed: int = 0) -> None:
         self.kind = self.kind if kind is None else kind
         self.level, self.seed = level or self.level, seed or self.seed
         self._clear()
 
-    def refresh(self) -> None:
-        """The same exercise in the reader's units, from its first step."""
-        self._clear()
-
     @property
     def asked(self) -> ExerciseStep | None:
         """The step in front."""
-        return self.task.steps[self.step] if self.task else None
+        task = self.task
+        return task.steps[self.step] if task else None
 
     def _typed(self, message: Mapping[str, Any]) -> None:
         asked, text = self.asked, str(message["text"])
@@ -98,27 +102,34 @@ class ExerciseScreen:
             self.done.add(self.step)
 
     def _onward(self, step: int) -> None:
-        if self.task and 0 <= step < len(self.task.steps):
+        task = self.task
+        if task and 0 <= step < len(task.steps):
             self.step = step
+
+    def lead(self) -> tuple[str, str]:
+        """Title, number and story."""
+        task = self.task
+        if task is None:
+            return aim_of(self.reader.lesson)
+        return f"{task.title}, no. {self.seed}.", task.story
 
     def told(self) -> Told:
         """The exercise and its step."""
+        task, trouble = self._drawn()
         told: Told = {
             "kinds": len(self.reader.lesson.exercises),
             "kind": self.kind,
             "levels": list(LEVELS),
             "level": self.level,
             "seed": self.seed,
-            "trouble": self.trouble,
+            "trouble": trouble,
         }
-        asked, task = self.asked, self.task
-        if asked is None or task is None:
+        if task is None:
             return told
+        asked = task.steps[self.step]
         help_given = self.helped.get(self.step)
         typed, reply = self.replies.get(self.step, ("", None))
         told |= {
-            "title": task.title,
-            "story": task.story,
             "given": [f"{one.name}: {one.shown(self.reader.units)}" for one in task.given],
             "step": self.step,
             "steps": len(task.steps),
@@ -135,12 +146,5 @@ class ExerciseScreen:
         return told
 
     def sheets(self) -> list[tuple[Cell, Sheet]]:
-        """The figure with a question mark, and the working as far as it is done."""
-        reader = self.reader
-        wide, high, screen = (one / DENSITY for one in (reader.wide, reader.high, reader.screen))
-        if self.task is None:
-            return reader.picture(reader.at(), ("plain",))
-        sheet = exercise_picture(
-            self.task, wide, high, self.step, self.step in self.done, MID * screen
-        )
-        return [(Cell(0.0, 0.0, wide, high), sheet)]
+        """The lesson's own picture, without figures."""
+        return self.reader.picture(self.reader.at(), ("plain",))

@@ -19,7 +19,8 @@ function render({ model, el }) {
   const title = make('h2'), aim = make('p', { className: 'fl-aim' });
   const screens = make('div', { className: 'fl-tabs', aria: { role: 'group', 'aria-label': 'Screens of the lesson' } });
   const words = make('div', { className: 'fl-words', tabIndex: 0, aria: { role: 'region', 'aria-label': 'Beside the picture' } });
-  const room = make('div', { className: 'fl-stage' }, stage.node);
+  const lead = make('p', { className: 'fl-lead' });
+  const room = make('div', { className: 'fl-stage' }, lead, stage.node);
   const book = listed('Code', (name) => say({ do: 'book', name })), units = listed('Units', (name) => say({ do: 'units', name }));
   const whole = push('Fill the window', () => fillWindow(el, whole));
   const paper = push('Dark room', () => tellPaper(dark ? 'light' : 'dark'));
@@ -57,6 +58,7 @@ function render({ model, el }) {
     shown = now;
     frame.classList.toggle('fl-listing', told.screen === 'contents');
     room.hidden = screens.hidden = told.screen === 'contents';
+    lead.replaceChildren(...(told.lead?.[0] ? [make('b', { textContent: told.lead[0] }), ' '] : []), told.lead?.[1] || '');
     if (told.screen === 'contents') {
       fill([contentsWords(told.contents, say)], fresh);
       return;
@@ -77,7 +79,7 @@ function render({ model, el }) {
   const take = (told, bodies) => {
     if (told.stage) stage.take(told.stage, bodies);
     title.textContent = told.screen === 'contents' ? 'The course' : `${told.number} · ${told.title}`;
-    aim.textContent = told.screen === 'contents' ? 'Ten lessons round one chimney. Take them in this order.' : `${told.minutes} minutes. ${told.aim}`;
+    aim.textContent = told.screen === 'contents' ? 'Take the lessons in this order.' : '';
     if (screens.children.length !== told.screens.length) {
       screens.replaceChildren(...told.screens.map(([name, label], at) => {
         const button = push(`${at + 1} ${label}`, () => say({ do: 'screen', name }));

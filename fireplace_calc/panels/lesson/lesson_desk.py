@@ -27,9 +27,9 @@ from fireplace_calc.panels.picture.live_stage import LiveStage
 SCREENS = {
     "rule": "Rule",
     "why": "Why",
-    "worked": "Worked example",
+    "worked": "Worked",
     "site": "On site",
-    "check": "Check yourself",
+    "check": "Check",
     "exercises": "Exercises",
 }
 """The screens of a lesson, in order, and what they are called."""
@@ -129,9 +129,6 @@ class LessonDesk:
     def set_units(self, units: str) -> None:
         """Give every figure in other units."""
         self.reader.units = units
-        for screen in self.screens.values():
-            if isinstance(screen, RuleScreen | ExerciseScreen):
-                screen.refresh()
 
     # -- what the page is told --------------------------------------------------------------------
     def told(self, everything: bool = True) -> Told:
@@ -155,9 +152,8 @@ class LessonDesk:
                 "key": reader.key,
                 "title": lesson.title,
                 "number": lesson.number,
-                "minutes": lesson.minutes,
-                "aim": lesson.aim,
                 "next": self._next(lesson.next),
+                "lead": screen.lead(),
                 "shown": screen.told(),
             }
             self._draw(screen)

@@ -79,7 +79,15 @@ class LessonScreen(Protocol):
     """One screen of the page."""
 
     name: str
-    acts: Mapping[str, Callable[[Mapping[str, Any]], None]]
+
+    @property
+    def acts(self) -> Mapping[str, Callable[[Mapping[str, Any]], object]]:
+        """What the page may ask of it, by name."""
+        ...
+
+    def lead(self) -> tuple[str, str]:
+        """What stands over the picture: a heading, and a sentence."""
+        ...
 
     def told(self) -> Told:
         """What stands beside the picture."""
@@ -88,6 +96,11 @@ class LessonScreen(Protocol):
     def sheets(self) -> list[tuple[Cell, Sheet]]:
         """The picture."""
         ...
+
+
+def aim_of(lesson: CourseLesson) -> tuple[str, str]:
+    """The lead of screens that have none of their own."""
+    return f"{lesson.minutes} minutes.", lesson.aim
 
 
 def plates(held: LessonMoment) -> list[Told]:

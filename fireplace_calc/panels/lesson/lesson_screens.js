@@ -41,7 +41,7 @@ class RuleWords {
     this.controls = new Map();
     this.node = make('div', { className: 'fl-screen' }, this.cards, this.verdict, this.trouble,
       make('div', { className: 'fl-controls' }, ...told.controls.map((one) => this.control(one))),
-      rowOf(...told.tries.map((words, at) => press(`try-${at}`, words, () => say({ do: 'try', at })))), this.see);
+      ...(told.tries.length ? [this.tries(told.tries)] : []), this.see);
     this.show(told);
   }
 
@@ -58,6 +58,15 @@ class RuleWords {
     return make('div', { className: 'fl-control' }, make('div', {}, name, said), by(-1, '−', 'less'), range, by(1, '+', 'more'));
   }
 
+  /** One thing to try at a time, and then the next. */
+  tries(words) {
+    let at = 0;
+    const button = press('try', '', () => { this.say({ do: 'try', at }); at = (at + 1) % words.length; write(); });
+    const write = () => { button.textContent = `Try: ${words[at]}`; button.dataset.at = at; };
+    write();
+    return rowOf(button);
+  }
+
   show(told) {
     const cards = JSON.stringify(told.cards);
     if (this.written !== cards) {
@@ -65,8 +74,7 @@ class RuleWords {
       this.cards.replaceChildren(...told.cards.map((card) => make('div', { className: card.decides ? 'fl-card fl-decides' : 'fl-card' },
         make('p', {}, make('b', { textContent: `${card.letter} `, className: 'fl-letter' }),
           ...(card.figure ? [make('b', { textContent: card.figure, className: 'fl-figure' }), ' '] : []), make('span', { textContent: card.text })),
-        ...says([card.from, card.note].filter(Boolean).join(' ')),
-        ...says(card.clause + (card.decides ? ' – this one decides' : ''), 'fl-clause'))));
+        make('p', {}, [card.from, card.note].filter(Boolean).join(' '), ' ', make('span', { textContent: card.clause, className: 'fl-clause' })))));
     }
     const { text, short } = told.verdict;
     this.verdict.textContent = (short === null ? '' : short ? '✗ ' : '✓ ') + text;
@@ -89,25 +97,18 @@ const partsOf = (names, now, act) => rowOf(...names.map((words, at) => press(`pa
 const SCREENS = {
   why(told, say) {
     const parts = partsOf(told.parts, told.part, (at) => say({ do: 'part', at }));
-    const heading = (text) => make('h3', { textContent: text });
-    if (told.part) {
-      const list = (rows) => make('dl', {}, ...rows.flatMap(([term, text]) => [make('dt', { textContent: term }), make('dd', { textContent: text })]));
-      return [parts, ...(told.words.length ? [heading('Trade words'), list(told.words)] : []), heading('Take care'), list(told.cautions),
-        ...says('Local codes, their officials and licensed practice decide.')];
-    }
+    if (told.list) return [parts, make('dl', {}, ...told.list.flatMap(([term, text]) => [make('dt', { textContent: term }), make('dd', { textContent: text })])), ...says(told.last)];
+    if (told.why) return [parts, ...told.why.map(({ letter, text, reading }) => make('p', {}, make('b', { textContent: `${letter} ` }), text, ...(reading ? [' ', make('i', { textContent: reading })] : [])))];
     const row = ([book, marks]) => make('tr', {}, make('th', { scope: 'row', textContent: book }),
       ...marks.map(([, figure, clause]) => make('td', {}, make('b', { textContent: figure }), ...(clause ? [make('span', { textContent: clause, className: 'fl-clause' })] : []))));
     const heads = (told.books[0]?.[1] || []).map(([letter]) => make('th', { scope: 'col', textContent: letter }));
-    return [parts, ...told.why.flatMap(({ letter, text, reading }) => [
-      make('p', {}, make('b', { textContent: `${letter} ` }), text, ...(reading ? [' ', make('i', { textContent: reading })] : []))]),
-    make('table', {}, make('caption', { textContent: 'The same in three books', className: 'fp-unseen' }),
+    return [parts, make('table', {}, make('caption', { textContent: 'The same in three books', className: 'fp-unseen' }),
       make('thead', {}, make('tr', {}, make('th', { scope: 'col', textContent: 'Book' }), ...heads)), make('tbody', {}, ...told.books.map(row)))];
   },
 
   worked(told, say) {
     const to = (at) => () => say({ do: 'step', at });
-    return [make('h3', { textContent: told.title }),
-      make('ol', {}, ...told.steps.map(({ say: words, sum }, at) => make('li', { className: at === told.at ? 'fl-now' : '', aria: at === told.at ? { 'aria-current': 'step' } : {} },
+    return [make('ol', {}, ...told.steps.map(({ say: words, sum }, at) => make('li', { className: at === told.at ? 'fl-now' : '', aria: at === told.at ? { 'aria-current': 'step' } : {} },
         words, ...(sum ? [make('b', { textContent: sum, className: 'fl-sum' })] : [])))),
       make('p', { className: 'fp-unseen', textContent: `Step ${told.at + 1} of ${told.count}`, aria: { role: 'status' } }),
       rowOf(press('onward', 'Next step', to(told.at + 1), { disabled: told.at + 1 >= told.count }),
@@ -116,7 +117,7 @@ const SCREENS = {
 
   site(told, say) {
     const count = `${told.guesses} ${told.guesses === 1 ? 'guess' : 'guesses'}`;
-    return [make('h3', { textContent: told.title }), ...says(told.ask), optionsOf(told.options, 'guess', say, told.solved), replied(told.reply),
+    return [...says(told.ask), optionsOf(told.options, 'guess', say, told.solved), replied(told.reply),
       ...(told.solved ? [...says(told.told), make('p', {}, make('b', { textContent: 'Cure: ' }), told.cure)] : []),
       rowOf(make('span', { textContent: told.solved ? `Found with ${count}.` : count, className: 'fl-clause' }),
         told.guesses ? press('again', 'Start again', () => say({ do: 'again' })) : null)];
@@ -129,7 +130,7 @@ const SCREENS = {
 
   exercises(told, say) {
     const chosen = (on) => ({ aria: { 'aria-pressed': String(on) } });
-    const levels = told.levels.map((level) => press(`level-${level}`, `Level ${level}`, () => say({ do: 'level', at: level }), chosen(level === told.level)));
+    const levels = (told.levels.length > 1 ? told.levels : []).map((level) => press(`level-${level}`, `Level ${level}`, () => say({ do: 'level', at: level }), chosen(level === told.level)));
     const kinds = told.kinds > 1 ? Array.from({ length: told.kinds }, (_, at) => press(`kind-${at}`, `Task ${at + 1}`, () => say({ do: 'kind', at }), chosen(at === told.kind))) : [];
     const top = rowOf(...kinds, ...levels, press('another', 'Another one', () => say({ do: 'another' })));
     if (told.trouble || !told.ask) return [top, ...says(told.trouble || 'This lesson has no exercise.')];
@@ -144,7 +145,7 @@ const SCREENS = {
       answer = rowOf(box, make('span', { textContent: told.unit, className: 'fl-clause' }), press('typed', 'Check', () => typed(box.value)));
     }
     const help = (name, words) => press(name, words, () => say({ do: 'help', name }));
-    return [top, make('h3', { textContent: `${told.title}, no. ${told.seed}` }), ...says(told.story), ...says(told.given.join('; ')),
+    return [top, ...says(told.given.join('; ')),
       make('p', {}, make('b', { textContent: `${told.steps > 1 ? `${told.step + 1} of ${told.steps}. ` : ''}${told.ask}` })), answer, replied(told.reply),
       rowOf(help('hint', 'Hint'), help('more', 'Bigger hint'), help('working', 'Full working'),
         told.step ? press('back', 'Step back', () => say({ do: 'onward', at: told.step - 1 })) : null,

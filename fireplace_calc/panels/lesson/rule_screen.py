@@ -7,10 +7,11 @@ from typing import Any
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.lessons.course.moments import LessonMoment, places_of, written
+from fireplace_calc.lessons.course.moments import LessonMoment
+from fireplace_calc.lessons.course.place_values import places_of, written
 from fireplace_calc.lessons.course.records import LessonControl
 from fireplace_calc.lessons.course.sums import Given, work_out
-from fireplace_calc.panels.lesson.lesson_reader import LessonReader, Told, plates
+from fireplace_calc.panels.lesson.lesson_reader import LessonReader, Told, aim_of, plates
 
 
 class RuleScreen:
@@ -33,8 +34,12 @@ class RuleScreen:
         self.reaches = {one.name: places_of(one) for one in reader.lesson.control}
         self.places = {one.name: self._nearest(one, one.start) for one in reader.lesson.control}
         self.see, self.trouble = "", ""
-        self.moment = reader.at(self.values)
         self.acts = {"slide": self._slide, "try": self._try}
+
+    @property
+    def moment(self) -> LessonMoment:
+        """The lesson as the controls have it."""
+        return self.reader.at(self.values)
 
     @property
     def values(self) -> dict[str, Given]:
@@ -66,16 +71,15 @@ class RuleScreen:
         before, self.trouble = self.places, ""
         self.places = {**self.places, **places}
         try:
-            held = self.reader.at(self.values)
-            held.assessment  # noqa: B018, a design that cannot be says so here
+            self.moment.assessment  # noqa: B018, a design that cannot be says so here
         except InputError as error:
             self.places, self.trouble = before, f"Not changed. {error}"
         else:
-            self.moment, self.see = held, see
+            self.see = see
 
-    def refresh(self) -> None:
-        """The same place in the reader's units."""
-        self.moment = self.reader.at(self.values)
+    def lead(self) -> tuple[str, str]:
+        """How long it takes, and what somebody can do then."""
+        return aim_of(self.reader.lesson)
 
     def told(self) -> Told:
         """Cards, verdict, controls, things to try."""

@@ -48,11 +48,14 @@ class SiteScreen:
         """As it was built."""
         return self.reader.at(self.reader.lesson.fault.values)
 
+    def lead(self) -> tuple[str, str]:
+        """What the fault is called, as soon as it is found."""
+        return self.moment.said(self.reader.lesson.fault.title) if self.solved else "On site.", ""
+
     def told(self) -> Told:
         """What is asked, what was guessed; after the right guess the cause and the cure."""
         held, fault = self.moment, self.reader.lesson.fault
         told: Told = {
-            "title": held.said(fault.title),
             "ask": held.said(fault.ask),
             "options": offered(fault.options, held, dict.fromkeys(self.guesses)),
             "guesses": len(self.guesses),
@@ -106,6 +109,10 @@ class CheckScreen:
     def moment(self) -> LessonMoment:
         """What the question is about."""
         return self.reader.at(self.reader.lesson.question[self.at].values)
+
+    def lead(self) -> tuple[str, str]:
+        """Nothing: the question stands beside the picture."""
+        return "", ""
 
     def told(self) -> Told:
         """One question, and what is answered to the option that was taken last."""

@@ -8,10 +8,11 @@ from typing import Any
 from fireplace_calc.build.notes import cautions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.lessons.course.moments import moment
-from fireplace_calc.panels.lesson.lesson_reader import LessonReader, Told, printed_units
+from fireplace_calc.panels.lesson.lesson_reader import LessonReader, Told, aim_of, printed_units
 
-PARTS = ("Reasons and books", "Words and cautions")
-"""What is told one after the other, since both together are more than a screen."""
+PARTS = ("Reasons", "Books", "Words", "Take care")
+"""What is told one after the other, since all together are more than a screen."""
+DEFER = "Local codes, their officials and licensed practice decide."
 
 
 class WhyScreen:
@@ -31,27 +32,32 @@ class WhyScreen:
     def _turn(self, message: Mapping[str, Any]) -> None:
         self.part = int(message["at"])
 
+    def lead(self) -> tuple[str, str]:
+        """How long it takes, and what somebody can do then."""
+        return aim_of(self.reader.lesson)
+
     def told(self) -> Told:
-        """Reasons and readings, and the books side by side; or words and cautions."""
+        """One part: reasons and readings, the books side by side, words, or cautions."""
         held, lesson = self.reader.at(), self.reader.lesson
         told: Told = {"parts": list(PARTS), "part": self.part}
         if self.part == 0:
-            return told | {
-                "why": [
-                    {
-                        "letter": rule.letter,
-                        "text": held.said(rule.why),
-                        "reading": held.said(rule.reading),
-                    }
-                    for rule in lesson.rule
-                ],
-                "books": [self._row(book) for book in lesson.books],
-            }
-        warned = [one for one in cautions() if one.topic in lesson.cautions]
-        return told | {
-            "words": [[name.replace("_", " "), text] for name, text in lesson.words.items()],
-            "cautions": [[one.topic, one.what] for one in warned],
-        }
+            told["why"] = [
+                {
+                    "letter": rule.letter,
+                    "text": held.said(rule.why),
+                    "reading": held.said(rule.reading),
+                }
+                for rule in lesson.rule
+            ]
+        elif self.part == 1:
+            told["books"] = [self._row(book) for book in lesson.books]
+        elif self.part == 2:
+            told["list"] = [[name.replace("_", " "), said] for name, said in lesson.words.items()]
+        else:
+            warned = [one for one in cautions() if one.topic in lesson.cautions]
+            told["list"] = [[one.topic, one.what] for one in warned]
+            told["last"] = DEFER
+        return told
 
     def _row(self, book: str) -> list[Any]:
         """One book: its name, and of each card the figure as it is printed, and the clause; or that

@@ -38,6 +38,10 @@ class WorkedScreen:
         """The example's own place of the controls."""
         return self.reader.at(self.reader.lesson.worked.values)
 
+    def lead(self) -> tuple[str, str]:
+        """What is worked out."""
+        return self.moment.said(self.reader.lesson.worked.title), ""
+
     def told(self) -> Told:
         """Steps so far, with their sums."""
         held, worked = self.moment, self.reader.lesson.worked
@@ -48,7 +52,6 @@ class WorkedScreen:
                 more[one.name] = work_out(one.answer, {**held.names, **more})
             steps.append({"say": held.said(one.say, more), "sum": held.said(one.sum, more)})
         return {
-            "title": held.said(worked.title),
             "steps": steps,
             "at": self.at,
             "count": len(worked.step),

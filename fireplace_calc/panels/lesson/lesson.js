@@ -107,7 +107,7 @@ function render({ model, el }) {
     clearTimeout(rest);
     rest = setTimeout(() => {
       const { width, height } = stage.node.getBoundingClientRect();
-      if (width > 40 && height > 40) say({ do: 'size', wide: width, high: height, screen: parseFloat(getComputedStyle(frame).getPropertyValue('font-size')) / 0.0305 });
+      if (width > 40 && height > 40) say({ do: 'size', wide: width, high: height, screen: parseFloat(getComputedStyle(frame).getPropertyValue('font-size')) / 0.0298 });
     }, 120);
   });
   measure.observe(stage.node);

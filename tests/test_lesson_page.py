@@ -1,0 +1,168 @@
+"""The kernel's side of the lesson page: what is asked is done, and what follows is told.
+
+Limits are read from outside: IRC 2021 R1003.9 (3 ft and 2 ft, within 10 ft) and NBC 9.21.4.4
+(900 and 600 mm), as in ``data/us_irc_sources.csv`` and ``data/canada_sources.csv``.
+"""
+
+import pytest
+
+from fireplace_calc.base.units import InputError
+from fireplace_calc.lessons.course.lesson_file import course, course_lesson
+from fireplace_calc.panels.lesson.lesson_desk import SCREENS, LessonDesk
+from fireplace_calc.panels.lesson.showing import show_lesson
+
+ROOF = "height-over-the-roof"
+
+
+class Heard(LessonDesk):
+    """A desk whose answers are kept in place of being sent."""
+
+    def ask(self, do, **more):
+        self.page.send = lambda told, bodies: setattr(self, "answer", (told, bodies))
+        self._heard({"do": do, **more})
+        return self.answer[0]
+
+
+@pytest.mark.parametrize("key", course())
+def test_every_screen_of_every_lesson_opens_in_each_book(key):
+    desk = Heard(key)
+    for book in course_lesson(key).books:
+        desk.ask("book", name=book)
+        for screen in SCREENS:
+            told = desk.ask("screen", name=screen)
+            assert told["screen"] == screen and told["book"]["value"] == book
+            assert told["done"] and len(told["stage"]["names"]) >= 1
+
+
+@pytest.mark.parametrize("key", course())
+def test_what_there_is_to_try_changes_what_the_file_says(key):
+    """Have, need or verdict of the picture that is sent, in the book the lesson opens with."""
+    desk, lesson = Heard(key), course_lesson(key)
+    rule = desk.screens["rule"]
+
+    def figures():
+        held = rule.moment
+        return {"have": [m.have for m in held.marks], "need": [m.need for m in held.marks],
+                "verdict": held.short}  # fmt: skip
+
+    for at, one in enumerate(lesson.tries):
+        desk.ask("book", name=lesson.books[0])
+        rule = desk.screens["rule"]
+        before = figures()
+        told = desk.ask("try", at=at)
+        assert told["shown"]["see"] and not told["shown"]["trouble"]
+        assert figures()[one.changes] != before[one.changes], one.do
+        assert len(desk.answer[1]) == 1, "the picture goes over with it"
+
+
+def test_a_control_is_moved_to_each_end_and_says_where_it_stands():
+    desk = Heard(ROOF)
+    told = desk.ask("slide", name="sections", at=0)["shown"]["controls"][0]
+    assert (told["at"], told["said"]) == (0, "15")
+    told = desk.ask("slide", name="ridge", at=32)["shown"]["controls"][1]
+    assert told["said"] == "16'-0\""
+    cards = desk.ask("units", name="millimetres")["shown"]["cards"]
+    assert [card["figure"] for card in cards] == ["914 mm", "610 mm"]  # 3 ft and 2 ft
+
+
+def test_the_books_stand_side_by_side_as_they_are_printed():
+    desk = Heard(ROOF)
+    desk.ask("screen", name="why")
+    books = {name: marks for name, marks in desk.ask("part", at=1)["shown"]["books"]}
+    assert [m[1] for m in books["US IRC 2021"]] == ["3 ft", "2 ft"]
+    assert [m[1] for m in books["Canada NBC"]] == ["900 mm", "600 mm"]
+    assert "R1003.9" in books["US IRC 2021"][0][2] and "9.21.4.4" in books["Canada NBC"][0][2]
+
+
+def test_a_lesson_without_a_figure_in_a_book_says_so():
+    desk = Heard(ROOF)
+    for key in course():
+        desk.ask("lesson", name=key)
+        desk.ask("screen", name="why")
+        for _, marks in desk.ask("part", at=1)["shown"]["books"]:
+            assert all(figure for _, figure, _ in marks)
+
+
+def test_each_step_of_a_worked_example_adds_a_mark():
+    desk = Heard(ROOF)
+    desk.ask("screen", name="worked")
+    words, count = list[str](), len(course_lesson(ROOF).worked.step)
+    for at in range(count):
+        told = desk.ask("step", at=at)
+        assert len(told["shown"]["steps"]) == at + 1
+        words += [sent.told["words"] for sent in desk.stage.shown.values()]
+    assert len(set(words)) >= count - 1
+    assert "6'-0\"" in told["shown"]["steps"][-1]["say"]  # 6 in a foot over 8 ft, and 2 ft
+    assert desk.ask("step", at=99)["shown"]["at"] == count - 1
+
+
+def test_guesses_are_counted_and_each_wrong_one_is_answered():
+    for key in course():
+        desk, options = Heard(key), course_lesson(key).fault.options
+        first = desk.ask("screen", name="site")
+        assert course_lesson(key).fault.title not in first["lead"], "the name gives it away"
+        wrong = [at for at, one in enumerate(options) if not one.right]
+        right = next(at for at, one in enumerate(options) if one.right)
+        for count, at in enumerate(wrong, 1):
+            told = desk.ask("guess", at=at)["shown"]
+            assert (told["guesses"], told["solved"]) == (count, False)
+            assert told["reply"]["right"] is False and told["reply"]["text"]
+            assert "cure" not in told and desk.ask("guess", at=at)["shown"]["guesses"] == count
+        told = desk.ask("guess", at=right)
+        assert told["shown"]["solved"] and told["shown"]["cure"] and told["stage"]["sheets"]
+        assert desk.ask("again")["shown"]["guesses"] == 0
+
+
+def test_questions_answer_every_option():
+    desk = Heard(ROOF)
+    desk.ask("screen", name="check")
+    for q, one in enumerate(course_lesson(ROOF).question):
+        assert desk.ask("question", at=q)["shown"]["ask"]
+        for at, option in enumerate(one.options):
+            reply = desk.ask("answer", at=at)["shown"]["reply"]
+            assert reply["right"] is option.right and reply["text"]
+
+
+def test_an_exercise_is_answered_helped_and_followed_by_its_next_step():
+    desk = Heard("hearths")
+    told = desk.ask("screen", name="exercises")
+    screen = desk.screens["exercises"]
+    told = desk.ask("level", at=screen.level)["shown"]
+    while True:
+        asked = screen.asked
+        assert told["ask"] == asked.ask and not told["done"]
+        wrong = desk.ask("typed", text="9999 mm")["shown"]
+        assert wrong["reply"]["right"] is False and not wrong["done"]
+        assert desk.ask("help", name="hint")["shown"]["reply"]["text"] == asked.hint
+        right = desk.ask("typed", text=asked.answer(desk.reader.units))["shown"]
+        assert right["reply"]["right"] and right["done"]
+        if told["step"] + 1 == told["steps"]:
+            break
+        told = desk.ask("onward", at=told["step"] + 1)["shown"]
+    first = desk.screens["exercises"].task.given
+    desk.ask("another")
+    assert desk.screens["exercises"].task.given != first
+
+
+def test_contents_tell_order_and_what_comes_before():
+    told = Heard("").ask("hello")
+    assert told["screen"] == "contents" and not told["stage"]["names"]
+    numbers = [one["number"] for one in told["contents"]]
+    assert numbers == sorted(numbers) and len(numbers) == len(course())
+    by_key = {one["key"]: one for one in told["contents"]}
+    for key in course():
+        needs = [n for n in course_lesson(key).needs if n in course()]
+        assert len(by_key[key]["needs"]) == len(needs)
+
+
+@pytest.mark.parametrize(
+    ("how", "said"),
+    [
+        ({"key": "how-high"}, "no lesson 'how-high'"),
+        ({"key": ROOF, "book": "US IRC 1066"}, "Book is 'US IRC 1066'"),
+        ({"key": ROOF, "units": "cubits"}, "Units is 'cubits'"),
+    ],
+)
+def test_what_is_not_there_is_refused(how, said):
+    with pytest.raises(InputError, match=said):
+        show_lesson(**how)

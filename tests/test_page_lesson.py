@@ -1,0 +1,183 @@
+"""The lesson page in a real browser, on a wall, a tablet and a phone: picture, controls and words in
+sight at once, letters that can be read from the back row, nothing without a fault of axe, by keyboard
+alone, and not one request off the machine.
+"""
+
+import os
+
+import pytest
+from bench.browser import chromium, page, server
+from test_browser import REQUIRED, settles, write_notebook
+from test_page_workbench import HELP, SMALL, faults
+
+from fireplace_calc.lessons.course.lesson_file import course
+from fireplace_calc.panels.lesson.lesson_desk import SCREENS
+
+ROOF = "height-over-the-roof"
+WALLS = [(1280, 800), (1920, 1080), (1024, 768)]
+"""Two projectors and a tablet. [px]"""
+CAPITAL = 0.7
+"""Height of a capital in heights of its font: less than of any usual one, so that a narrower letter
+than ours passes too. [-]"""
+OVER = """() => {
+  const node = (name) => document.querySelector(name), over = (box) => box.scrollHeight - box.clientHeight;
+  const lesson = node('.fl-lesson');
+  return Math.max(over(node('.fl-words')), over(lesson), lesson.getBoundingClientRect().bottom - window.innerHeight,
+    document.documentElement.scrollWidth - window.innerWidth, over(document.documentElement));
+}"""
+LEAST = """(names) => Math.min(...[...document.querySelectorAll(names)].filter((e) => e.offsetParent && e.textContent.trim())
+  .map((e) => parseFloat(getComputedStyle(e).fontSize))) / window.innerHeight"""
+DRAWN = "() => Math.min(...[...document.querySelectorAll('.fl-lesson .fp-sheet')].map((c) => Number(c.dataset.letter))) / window.innerHeight"
+NOTEBOOK = [f"from fireplace_calc.panels.lesson.showing import show_lesson\nshow_lesson('{ROOF}')"]
+
+
+@pytest.fixture(scope="module", params=["voila", "lab"])
+def wall(request, tmp_path_factory):
+    """A lesson as a page, or in a notebook, in one browser for every size; and what was fetched."""
+    if chromium() is None:
+        assert os.environ.get(REQUIRED) != "required", "no Chromium, but it must be there"
+        pytest.skip("no Chromium on this machine (Debian: apt-get install chromium)")
+    root = tmp_path_factory.mktemp("lesson").resolve()
+    write_notebook(root / "lesson.ipynb", NOTEBOOK)
+    told = (root / "lesson.ipynb").read_text()  # code is out of sight, as in what is supplied
+    hidden = told.replace('"metadata": {}', '"metadata": {"jupyter": {"source_hidden": true}}')
+    (root / "lesson.ipynb").write_text(hidden)
+    with server(request.param, root / "lesson.ipynb", root) as address, page(1280, 800) as view:
+        view.fetched = []
+        view.on("requestfinished", lambda asked: view.fetched.append(asked.url))
+        view.goto(address, timeout=120_000)
+        if request.param == "lab":
+            # not one of the supplied notebooks: it asks
+            view.get_by_role("button", name="Run all cells", exact=True).click(timeout=60_000)
+        view.locator(".fl-lesson .fp-sheet").first.wait_for(timeout=120_000)
+        view.evaluate(HELP)
+        view.kind = request.param
+        yield view
+
+
+def sized(view, wide, high):
+    view.set_viewport_size({"width": wide, "height": high})
+    view.wait_for_timeout(700)
+
+
+def opened(view, screen):
+    view.locator(f".fl-tabs [data-name={screen}]").click()
+    view.locator(f".fl-frame[data-screen={screen}]").wait_for(timeout=30_000)
+
+
+def on_every_screen(view):
+    """Open each screen, go as far as it goes, and say where that is."""
+    for screen in SCREENS:
+        opened(view, screen)
+        if screen == "rule":
+            view.locator("[data-f=try]").click()
+        elif screen == "why":
+            view.locator("[data-f=part-1]").click()
+        elif screen == "worked":
+            while view.locator("[data-f=onward]:not(:disabled)").count():
+                view.locator("[data-f=onward]").click()
+                view.wait_for_timeout(150)
+        elif screen == "site":
+            for at in range(3):
+                if view.locator(f"[data-f=guess-{at}]:not(:disabled)").count():
+                    view.locator(f"[data-f=guess-{at}]").click()
+                    view.wait_for_timeout(150)
+        elif screen == "check":
+            view.locator("[data-f=answer-1]").click()
+        else:
+            view.locator("[data-f=hint]").click()
+        view.wait_for_timeout(250)
+        yield screen
+
+
+def test_a_lesson_is_seen_at_once_read_from_the_back_and_without_fault(wall):
+    """Capitals of 2 % of the screen's height, figures of 2.5 %: on the wall, that is in Voila, or
+    where the lesson fills the window.
+    """
+    wrong = {}
+    if wall.kind == "lab":
+        sized(wall, 1280, 800)
+        for screen in on_every_screen(wall):
+            if (over := wall.evaluate(OVER)) > 1:
+                wrong["in its cell", screen] = over
+        wall.get_by_text("Fill the window").click()
+    for wide, high in WALLS if wall.kind == "voila" else WALLS[:1]:
+        sized(wall, wide, high)
+        for screen in on_every_screen(wall):
+            at = (wide, screen)
+            if (over := wall.evaluate(OVER)) > 1 and wide > 1024:
+                wrong[at, "over"] = over
+            if small := wall.evaluate(SMALL.replace(".fp-bench", ".fl-lesson")):
+                wrong[at, "small"] = small
+            words = CAPITAL * wall.evaluate(
+                LEAST, ".fl-frame :is(p, b, button, select, li, td, th)"
+            )
+            drawn = wall.evaluate(DRAWN) * 0.73
+            if min(words, drawn) < 0.0198:
+                wrong[at, "letters"] = (words, drawn)
+            if screen == "rule":
+                figure = CAPITAL * wall.evaluate(LEAST, ".fl-figure")
+                if figure < 0.025:
+                    wrong[at, "figure"] = figure
+            if wide == 1280 and (found := faults(wall)):
+                wrong[at, "axe"] = found
+    if wall.kind == "lab":
+        wall.get_by_text("Back to the notebook").click()
+    assert wrong == {}
+
+
+def test_a_lesson_goes_by_keyboard_alone(wall):
+    """Rule, fault and exercise; the focus stays where it was when words are made anew."""
+    sized(wall, 1280, 800)
+    wall.locator(".fl-tabs [data-name=rule]").focus()
+    wall.keyboard.press("Enter")
+    wall.locator(".fl-frame[data-screen=rule]").wait_for()
+    for _ in range(40):
+        wall.keyboard.press("Tab")
+        if wall.evaluate("document.activeElement.type") == "range":
+            break
+    focused = "document.activeElement.getAttribute('aria-valuetext')"
+    before = wall.evaluate(focused)
+    name = wall.evaluate("document.activeElement.labels[0].textContent")
+    assert name == "Flue sections" and before.isdigit()
+    wall.keyboard.press("ArrowLeft")
+    settles(wall, lambda: wall.evaluate(focused), str(int(before) - 1), "the slider says its place")
+    wall.locator(".fl-tabs [data-name=site]").focus()
+    wall.keyboard.press("Enter")
+    wall.locator(".fl-frame[data-screen=site]").wait_for()
+    if wall.locator("[data-f=again]").count():
+        wall.locator("[data-f=again]").press("Enter")
+    settles(wall, lambda: wall.locator("[data-f=again]").count(), 0, "no guess")
+    wall.locator("[data-f=guess-0]").focus()
+    wall.keyboard.press("Enter")
+    wall.get_by_text("1 guess", exact=True).wait_for()
+    assert wall.evaluate("document.activeElement.dataset.f") == "guess-0"
+    wall.locator(".fl-tabs [data-name=exercises]").focus()
+    wall.keyboard.press("Enter")
+    wall.locator("[data-f=box]").focus()
+    wall.keyboard.type("1 mm")
+    wall.keyboard.press("Enter")
+    wall.locator(".fl-reply.fl-bad").wait_for()
+    assert wall.evaluate("document.activeElement.dataset.f") == "box"
+
+
+def test_a_dark_room_contents_and_a_phone(wall):
+    sized(wall, 1280, 800)
+    wall.get_by_text("Dark room").click()
+    opened(wall, "rule")
+    wall.wait_for_timeout(600)
+    assert faults(wall) == []
+    wall.get_by_text("Light room").click()
+    wall.get_by_text("All lessons").click()
+    settles(wall, lambda: wall.locator(".fl-course button").count(), len(course()), "all lessons")
+    assert faults(wall) == [] and wall.evaluate(OVER) <= 1
+    wall.locator(f"[data-f=lesson-{ROOF}]").click()
+    wall.locator(".fl-frame[data-screen=rule]").wait_for()
+    if wall.kind == "voila":
+        sized(wall, 390, 844)
+        assert faults(wall) == [] and wall.evaluate(SMALL.replace(".fp-bench", ".fl-lesson")) == []
+        across = "document.documentElement.scrollWidth - window.innerWidth"
+        assert wall.evaluate(across) <= 0
+    elsewhere = [url for url in wall.fetched if not url.startswith(("data:", "blob:"))
+                 and "://127.0.0.1:" not in url and "://localhost:" not in url]  # fmt: skip
+    assert elsewhere == [], "the page asks another machine"

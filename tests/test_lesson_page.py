@@ -4,7 +4,10 @@ Limits are read from outside: IRC 2021 R1003.9 (3 ft and 2 ft, within 10 ft) and
 (900 and 600 mm), as in ``data/us_irc_sources.csv`` and ``data/canada_sources.csv``.
 """
 
+import os
+
 import pytest
+from sampled import sampled
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.lessons.course.lesson_file import course, course_lesson
@@ -23,10 +26,11 @@ class Heard(LessonDesk):
         return self.answer[0]
 
 
-@pytest.mark.parametrize("key", course())
-def test_every_screen_of_every_lesson_opens_in_each_book(key):
-    desk = Heard(key)
-    for book in course_lesson(key).books:
+@pytest.mark.parametrize(("at", "key"), enumerate(course()))
+def test_every_screen_of_every_lesson_opens(at, key):
+    """In one book each, all three going round; in every book by hand, with ``BOOKS=all``."""
+    desk, books = Heard(key), course_lesson(key).books
+    for book in books if os.environ.get("BOOKS") == "all" else [books[at % len(books)]]:
         desk.ask("book", name=book)
         for screen in SCREENS:
             told = desk.ask("screen", name=screen)
@@ -34,7 +38,7 @@ def test_every_screen_of_every_lesson_opens_in_each_book(key):
             assert told["done"] and len(told["stage"]["names"]) >= 1
 
 
-@pytest.mark.parametrize("key", course())
+@pytest.mark.parametrize("key", sampled(course(), 3))
 def test_what_there_is_to_try_changes_what_the_file_says(key):
     """Have, need or verdict of the picture that is sent, in the book the lesson opens with."""
     desk, lesson = Heard(key), course_lesson(key)
@@ -43,7 +47,7 @@ def test_what_there_is_to_try_changes_what_the_file_says(key):
     def figures():
         held = rule.moment
         return {"have": [m.have for m in held.marks], "need": [m.need for m in held.marks],
-                "verdict": held.short}  # fmt: skip
+                "verdict": [m.short for m in held.marks]}  # fmt: skip
 
     for at, one in enumerate(lesson.tries):
         desk.ask("book", name=lesson.books[0])
@@ -51,7 +55,9 @@ def test_what_there_is_to_try_changes_what_the_file_says(key):
         before = figures()
         told = desk.ask("try", at=at)
         assert told["shown"]["see"] and not told["shown"]["trouble"]
-        assert figures()[one.changes] != before[one.changes], one.do
+        named = {"both": ("have", "need"), "shown": ()}
+        for name in named.get(one.changes, (one.changes,)):
+            assert figures()[name] != before[name], one.do
         assert len(desk.answer[1]) == 1, "the picture goes over with it"
 
 
@@ -97,7 +103,7 @@ def test_each_step_of_a_worked_example_adds_a_mark():
 
 
 def test_guesses_are_counted_and_each_wrong_one_is_answered():
-    for key in course():
+    for key in course()[:3]:
         desk, options = Heard(key), course_lesson(key).fault.options
         first = desk.ask("screen", name="site")
         assert course_lesson(key).fault.title not in first["lead"], "the name gives it away"

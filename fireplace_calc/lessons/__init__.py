@@ -1,41 +1,54 @@
-"""What is taught: seven lessons on the chimney rules, numbers to work out and faults to find, drawn
-from a seed.
-"""
+"""What is taught: lessons, numbers to work out and faults to find, drawn from a seed."""
 
+from fireplace_calc.lessons.answers.exercise_records import Exercise, ExerciseStep, Given, Mistake
+from fireplace_calc.lessons.answers.printed_answer import shown
+from fireplace_calc.lessons.answers.replying import Reply, check
 from fireplace_calc.lessons.exercise_figure import ExerciseFigure
-from fireplace_calc.lessons.exercises.numbers import KINDS, exercise, exercises
+from fireplace_calc.lessons.exercise_kinds import (
+    LEVELS,
+    TAUGHT,
+    exercise,
+    exercise_kinds,
+    exercises,
+    kinds_of,
+)
 from fireplace_calc.lessons.fault_finding import figures, guess, suspects
 from fireplace_calc.lessons.fault_records import Fault, FaultFinding
 from fireplace_calc.lessons.faults import FAULTS, planted
 from fireplace_calc.lessons.lesson_records import Lesson
-from fireplace_calc.lessons.reply import Exercise, ExerciseStep, Given, Mistake, Reply, check, shown
 from fireplace_calc.lessons.seeds import seeds_of
 from fireplace_calc.lessons.seven_lessons import LESSONS, warned
-from fireplace_calc.lessons.valid_designs import TAUGHT, valid_design
+from fireplace_calc.lessons.valid_designs import SEARCHED, valid_design
+
+KINDS = exercise_kinds()
+"""Kinds of exercise, in the order of the lessons."""
 
 __all__ = [
     "FAULTS",
     "KINDS",
     "LESSONS",
+    "LEVELS",
+    "SEARCHED",
     "TAUGHT",
     "Exercise",
     "ExerciseFigure",
+    "ExerciseStep",
     "Fault",
     "FaultFinding",
     "Given",
     "Lesson",
     "Mistake",
     "Reply",
-    "ExerciseStep",
     "check",
     "exercise",
     "exercises",
     "figures",
     "guess",
+    "kinds_of",
     "planted",
     "seeds_of",
     "shown",
-    "valid_design",
     "suspects",
+    "valid_design",
     "warned",
 ]

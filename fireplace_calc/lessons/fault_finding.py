@@ -9,9 +9,10 @@ from functools import lru_cache
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.lessons.answers.printed_answer import shown
+from fireplace_calc.lessons.answers.replying import Reply
 from fireplace_calc.lessons.fault_records import FaultFinding
 from fireplace_calc.lessons.faults import FAULTS
-from fireplace_calc.lessons.reply import Reply, shown
 from fireplace_calc.lessons.valid_designs import require_taught, told
 from fireplace_calc.report.sentences import AT_MOST, compared
 from fireplace_calc.rules import PACKS, Finding

@@ -168,7 +168,7 @@ def planted(seed: int | str, faults: int = 1, pack: str = DEFAULT_PACK) -> Fault
     faults : int
         How many, 1 to 4. [-]
     pack : str
-        One of ``TAUGHT``.
+        One of ``SEARCHED``.
 
     Returns
     -------

@@ -24,8 +24,8 @@ from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.takeoff import weight_of
 
-TAUGHT = tuple(name for name in PACKS if name.startswith("US IRC"))
-"""Packs that exercises are drawn for: the American code, its editions and its states."""
+SEARCHED = tuple(name for name in PACKS if name.startswith("US IRC"))
+"""Packs that faults are planted for: the American code, its editions and its states."""
 TRIES = 400
 """Designs drawn before one that breaks nothing has to be among them; about one in three is. [-]"""
 ABOVE_ROOF = ("ROF-01", "ROF-02")
@@ -42,18 +42,18 @@ OPEN = (FALLS_SHORT, NOT_CHECKED)
 
 
 def require_taught(pack: str) -> Pack:
-    """The pack of a name, or a sentence that says for which ones exercises are drawn.
+    """The pack of a name, or a sentence that says for which ones faults are planted.
 
     Raises
     ------
     InputError
         For any other.
     """
-    if pack not in TAUGHT:
+    if pack not in SEARCHED:
         raise InputError(
-            f"Code pack is {pack!r}, but exercises are drawn for {', '.join(TAUGHT)} only.",
+            f"Code pack is {pack!r}, but faults are planted for {', '.join(SEARCHED)} only.",
             "Code pack",
-            ", ".join(TAUGHT),
+            ", ".join(SEARCHED),
             pack,
         )
     return PACKS[pack]
@@ -153,7 +153,7 @@ def valid_design(seed: int | str, pack: str = DEFAULT_PACK) -> Design:
     seed : int or str
         Whatever tells one student from the next.
     pack : str
-        One of ``TAUGHT``.
+        One of ``SEARCHED``.
 
     Returns
     -------

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from fireplace_calc.drawing.sheets.lists import Column, Table, TextFlow
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.lessons import Exercise, FaultFinding, shown
+from fireplace_calc.lessons import Exercise, FaultFinding
 from fireplace_calc.report.sentences import compared
 
 KEY = (
@@ -63,11 +63,11 @@ def _key(
 def _keyed(task: Exercise, units: str) -> Iterator[tuple[str, ...]]:
     for letter, step in zip("abcdefgh", task.steps, strict=False):
         wrong = " ".join(
-            f"{shown(m.value, step.kind, units)}: {m.reason}" for m in step.mistakes[:3]
+            f"{step.told(m.value, units)}: {m.reason}" for m in step.mistakes[:3]
         )
         yield (
             f"{letter})  {step.prompt}",
-            shown(step.expected, step.kind, units),
+            step.answer(units),
             step.how,
             step.rule,
             wrong,

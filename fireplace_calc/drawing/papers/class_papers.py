@@ -95,7 +95,10 @@ def class_pages(
     list of Sheet
     """
     wide, high = paper(units, size)
-    tasks, fault_finding = exercises(seed, pack, tuple(kinds)), planted(seed, faults, pack)
+    tasks, fault_finding = (
+        exercises(seed, pack, tuple(kinds), units=units),
+        planted(seed, faults, pack),
+    )
     cell = Cell(EDGE, EDGE + FOOT_ROOM, wide - EDGE, high - EDGE - (0.0 if key else HEAD_ROOM))
     if key:
         made = _key(tasks, fault_finding, units, wide, high, cell)

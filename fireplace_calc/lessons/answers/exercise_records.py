@@ -42,6 +42,8 @@ class ExerciseStep:
         ``least`` where an answer has to reach the figure, ``most`` where it must not pass it.
     options : tuple of str
         Of a choice, in the order they are shown.
+    clause : str
+        Where the reader's book has that rule.
     """
 
     key: str
@@ -55,6 +57,7 @@ class ExerciseStep:
     rule: str = ""
     limit: str = ""
     options: tuple[str, ...] = ()
+    clause: str = ""
 
     @property
     def tolerance(self) -> float:
@@ -65,9 +68,13 @@ class ExerciseStep:
 
     def answer(self, units: str = FEET_INCHES) -> str:
         """The answer as it is printed: a least one rounded up, a most one rounded down."""
+        return self.told(self.expected, units, self.limit)
+
+    def told(self, value: float, units: str = FEET_INCHES, limit: str = "") -> str:
+        """Any answer to this step as it is printed."""
         if self.kind == "choice":
-            return self.options[round(self.expected)]
-        return shown(self.expected, self.kind, units, self.limit)
+            return self.options[round(value)]
+        return shown(value, self.kind, units, limit)
 
     def unit(self, units: str = FEET_INCHES) -> str:
         """What a bare number is taken to be in; empty for a count and a choice."""

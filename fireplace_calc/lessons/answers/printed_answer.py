@@ -10,7 +10,7 @@ from fireplace_calc.base.units import FEET_INCHES, INCH, POUND, SQIN
 LEAST = {
     "length": INCH / 16,
     "area": 0.00035,
-    "mass": 0.25,
+    "mass": 0.06,
     "pressure": 0.06,
     "temperature": 1.5,
     "count": 0.0,
@@ -22,10 +22,12 @@ _GRID = {
     ("length", False): 0.001,
     ("area", True): 0.1 * SQIN,
     ("area", False): 1e-4,
-    ("mass", True): POUND,
-    ("mass", False): 1.0,
+    ("mass", True): 0.1 * POUND,
+    ("mass", False): 0.1,
 }
 """Last place that is printed, by kind and whether it is in feet and inches. [SI]"""
+WHOLE_FROM = 100.0
+"""Pounds or kilograms that are printed without a decimal. [-]"""
 METRE_FROM = 10.0
 """Lengths that are printed in meters, to two places. [m]"""
 
@@ -34,7 +36,10 @@ def tolerance(value: float, kind: str) -> float:
     """How far off an answer may be. [SI]"""
     if kind in ("count", "temperature", "choice"):  # degrees have no nought to take a share from
         return LEAST[kind]
-    return max(abs(value) / 200, LEAST[kind])
+    least = LEAST[kind]
+    if kind == "length":  # a thin bed is told from one a sixteenth thicker
+        least = min(least, max(abs(value) / 8, least / 4))
+    return max(abs(value) / 200, least)
 
 
 def answer_unit(kind: str, units: str, value: float = 0.0) -> str:
@@ -101,6 +106,8 @@ def shown(value: float, kind: str, units: str = FEET_INCHES, limit: str = "") ->
     value = kept_limit(value, kind, units, limit)
     if kind == "area" and not feet and abs(value) < 1.0:
         return f"{value * 1e4:.0f} cm²"
+    if kind == "mass" and (many := round(abs(value) / (POUND if feet else 1.0), 1)) < WHOLE_FROM:
+        return f"{'-' if value < 0 else ''}{many:g} {'lb' if feet else 'kg'}"
     return show(value, kind, units)
 
 
@@ -113,5 +120,7 @@ def kept_limit(value: float, kind: str, units: str, limit: str) -> float:
         grid = 0.01
     if units != FEET_INCHES and kind == "area" and abs(value) >= 1.0:
         grid = 0.001
+    if kind == "mass" and abs(value) / (10 * grid) >= WHOLE_FROM:
+        grid *= 10
     places = value / grid
     return (ceil(places - 1e-6) if limit == "least" else floor(places + 1e-6)) * grid

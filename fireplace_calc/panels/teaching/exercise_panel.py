@@ -14,7 +14,7 @@ import ipywidgets as w
 from fireplace_calc.assessment import DEFAULT_PACK
 from fireplace_calc.base.units import FEET_INCHES, InputError
 from fireplace_calc.drawing.papers.class_papers import CAUTION
-from fireplace_calc.lessons import TAUGHT, FaultFinding, planted
+from fireplace_calc.lessons import SEARCHED, FaultFinding, planted
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import UNITS, dropdown, row
 from fireplace_calc.panels.teaching.class_sheets import ClassSheets
@@ -59,7 +59,7 @@ class Practice:
     units : str
         ``feet-inches`` or ``millimetres``.
     pack : str
-        One of ``TAUGHT``.
+        One of ``SEARCHED``.
     faults : int
         Planted in the design to look through, 1 to 4. [-]
     folder : path
@@ -120,7 +120,7 @@ class Practice:
             [
                 seed,
                 dropdown("Units", UNITS, student.units, lambda u: self.set(units=u), "16em", "4em"),
-                dropdown("Code", TAUGHT, student.pack, lambda pack: self.set(pack=pack)),
+                dropdown("Code", SEARCHED, student.pack, lambda pack: self.set(pack=pack)),
             ]
         )
         folds = w.Accordion(

@@ -28,7 +28,7 @@ class Numbers:
 
     def __init__(self, seed: str, pack: str, units: str) -> None:
         self.seed, self.pack, self.units, self.kind = seed, pack, units, next(iter(KINDS))
-        self.task: Exercise = draw_exercise(self.kind, seed, pack)
+        self.task: Exercise = draw_exercise(self.kind, seed, pack, units=units)
         self.story, self.steps = w.HTML(), w.VBox()
         self.lines: list[AnswerLine] = []
         titles = {draw_exercise(kind, seed, pack).title: kind for kind in KINDS}
@@ -43,7 +43,7 @@ class Numbers:
 
     def choose(self, kind: str) -> None:
         """Take another exercise."""
-        self.kind, self.task = kind, draw_exercise(kind, self.seed, self.pack)
+        self.kind, self.task = kind, draw_exercise(kind, self.seed, self.pack, units=self.units)
         given = "".join(
             f"<li>{escape(g.name)}: <b>{escape(g.shown(self.units))}</b></li>"
             for g in self.task.given

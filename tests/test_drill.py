@@ -1,0 +1,229 @@
+"""Exercises: answers against a second working from the printed figures alone, branches balanced
+over a class, givens within what is built, and sheets that stay as they were drawn.
+"""
+
+import hashlib
+import os
+import re
+from collections import Counter
+from functools import cache
+
+import pytest
+from naive.drill import answers
+
+from fireplace_calc.base.units import SYSTEMS, InputError
+from fireplace_calc.drawing.lessons.exercise_pictures import exercise_picture
+from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.lessons import KINDS, LEVELS, TAUGHT, check, exercise, kinds_of
+
+FEW, MANY = 40, int(os.environ.get("DRILL", "0"))
+"""Seeds in CI; by hand ``DRILL=2000``."""
+PACKS = ("US IRC 2021", "Canada NBC", "UK ADJ")
+ALL = [(kind, pack) for pack in PACKS for kind in kinds_of(pack)]
+each = pytest.mark.parametrize(("kind", "pack"), ALL, ids=lambda v: v.replace(" ", "-"))
+
+
+@cache
+def drawn(kind, pack):
+    """Every level and unit system, over the seeds."""
+    count = max(MANY, FEW) // (1 if MANY else 6) + 1
+    return [
+        exercise(kind, seed, pack, level, units)
+        for level in LEVELS
+        for units in SYSTEMS
+        for seed in range(count)
+    ]
+
+
+@each
+def test_answers_are_those_of_a_pencil(kind, pack):
+    for task in drawn(kind, pack):
+        for step, worked in zip(task.steps, answers(task), strict=True):
+            told = (task.seed, task.level, task.units, step.ask)
+            if step.kind == "choice":
+                assert step.answer() == worked, told
+            else:
+                assert step.expected == pytest.approx(worked, rel=2e-4, abs=2e-4), told
+                assert check(step, typed(worked, step.kind), task.units).right, told
+
+
+def typed(value, kind):
+    unit = {"length": "m", "area": "m2", "mass": "kg", "pressure": "Pa", "temperature": "K"}
+    return str(round(value)) if kind == "count" else f"{value:.9f} {unit[kind]}"
+
+
+@each
+def test_the_printed_answer_is_right_and_every_mistake_is_told(kind, pack):
+    for task in drawn(kind, pack):
+        for step in task.steps:
+            told = (task.seed, task.level, task.units, step.ask)
+            assert check(step, step.answer(task.units), task.units).right, told
+            for mistake in step.mistakes:
+                text = (
+                    step.options[round(mistake.value)]
+                    if step.kind == "choice"
+                    else typed(mistake.value, step.kind)
+                )
+                reply = check(step, text, task.units)
+                assert (reply.right, reply.mistake) == (False, mistake.reason), told
+
+
+@each
+def test_a_least_figure_has_to_be_reached_and_a_most_one_kept(kind, pack):
+    """A sixteenth, or a millimetre, on the wrong side is short, and the reply says so."""
+    for task in drawn(kind, pack):
+        for step in task.steps:
+            if not step.limit or step.kind != "length" or step.expected < 0.3:
+                continue
+            off = -0.0009 if step.limit == "least" else 0.0009
+            reply = check(step, f"{step.expected + off:.6f} m", task.units)
+            assert not reply.right and "rounded" in reply.text.lower(), (task.seed, step.ask)
+            assert check(step, f"{step.expected - off:.6f} m", task.units).right
+
+
+@each
+def test_no_branch_comes_up_twice_as_often_as_another(kind, pack):
+    """A class of 24 by its places; by seeds that are numbers in a row too."""
+    for made in (
+        [exercise(kind, f"student {k}", pack, 1, place=k) for k in range(24)],
+        [exercise(kind, k, pack, 2) for k in range(1, 25)],
+    ):
+        count = Counter(task.branch for task in made)
+        branches = KINDS[kind].branches[{"US": "US", "Ca": "CA", "UK": "UK"}[pack[:2]]]
+        assert set(count) == set(branches) and max(count.values()) <= 2 * min(count.values())
+
+
+@each
+def test_each_level_has_its_steps(kind, pack):
+    """One; two or three; the whole job. The figure asks for each number, or its options do."""
+    steps = {level: set() for level in LEVELS}
+    for task in drawn(kind, pack):
+        steps[task.level].add(len(task.steps))
+        asked = {item.step for item in (*task.figure.sizes, *task.figure.words)} - {-1}
+        numbers = {k for k, s in enumerate(task.steps) if s.kind not in ("choice", "count")}
+        missing = [task.steps[k].ask for k in numbers - asked]
+        assert not missing, task.level
+        assert task.figure.said and task.branch
+    assert steps[1] == {1} and steps[2] <= {2, 3} and min(steps[3]) >= max(steps[2])
+
+
+@each
+def test_prompts_are_questions_and_sentences_are_short(kind, pack):
+    """Every prompt asks; every reason says what was done; no sentence has over twenty words."""
+    for task in drawn(kind, pack):
+        for step in task.steps:
+            assert step.ask.endswith("?")
+            reasons = [m.reason for m in step.mistakes]
+            assert all(r.startswith(("You ", "Your ", "That is ")) for r in reasons), reasons
+            for text in (step.ask, step.hint, step.more, step.working, *reasons, task.story):
+                for sentence in re.split(r"(?<=[.?!:]) ", text):
+                    words = [w for w in sentence.split() if re.search("[A-Za-z]{2}", w)]
+                    assert len(words) <= 20, sentence
+            assert len({step.hint, step.more, step.working}) == 3
+
+
+RANGES = {
+    "Opening width": (0.40, 1.25), "Opening height": (0.40, 0.9), "Span": (0.75, 1.4),
+    "Roof at the uphill face": (2.134, 6.5), "Top as it stands": (2.2, 14.0),
+    "Level to the ridge": (0.3, 5.6), "Chimney height": (3.0, 12.0), "Back width": (0.4, 1.0),
+    "Firebox depth": (0.5, 0.62), "One person may lift": (10.0, 24.0), "Reach": (0.3, 0.52),
+    "Weight of the piece": (4.0, 60.0), "Top of the opening": (0.6, 1.05), "Room": (290.0, 296.0),
+    "Inner face": (440.0, 680.0), "Load of the beam": (90.0, 410.0), "Top of the flue": (4.5, 7.4),
+    "Thinnest bed": (0.0045, 0.0055), "Thickest bed": (0.0155, 0.0165), "Projection": (0.01, 0.23),
+    "Wall over the lintel": (0.85, 1.55), "Firebox floor, above the hearth": (0.0, 0.46),
+}  # fmt: skip
+"""What is built; the roof is at least 7 ft over the floor. [SI]"""
+
+
+@each
+def test_givens_lie_within_what_is_built(kind, pack):
+    for task in drawn(kind, pack):
+        for given in task.given:
+            for start, (low, high) in RANGES.items():
+                if given.name.startswith(start) and isinstance(given.value, float):
+                    assert low <= given.value <= high, (task.seed, given.name, given.value)
+
+
+@each
+def test_another_seed_gives_another(kind, pack):
+    for level in LEVELS:
+        made = {str(exercise(kind, seed, pack, level, place=0).given) for seed in range(30)}
+        assert len(made) > 5, level
+
+
+def test_a_book_without_a_figure_says_so():
+    for kind, pack in (("mantel", "UK ADJ"), ("throat", "Canada NBC"), ("chamber", "UK ADJ")):
+        with pytest.raises(InputError, match="gives no figure for"):
+            exercise(kind, 1, pack)
+    for wrong in ({"kind": "soup"}, {"level": 4}, {"pack": "Trade practice"}, {"units": "ells"}):
+        with pytest.raises(InputError, match="but"):
+            exercise(**{"kind": "roof", "seed": 1} | wrong)
+
+
+@pytest.mark.parametrize("pack", TAUGHT)
+def test_every_pack_has_exercises(pack):
+    assert len(kinds_of(pack)) >= 8
+    for kind in kinds_of(pack):
+        assert exercise(kind, 3, pack).pack == pack
+
+
+# -- drawings ---------------------------------------------------------------------------------------
+ROOMS = ((100.0, 80.0), (120.0, 62.0), (88.0, 70.0))
+"""A page's picture, a wide one, and the room on a quiz sheet. [mm]"""
+
+
+@each
+def test_a_figure_is_clean_at_every_step(kind, pack):
+    """Letters over nothing, for every level and step, asked, worked and on paper."""
+    for level in LEVELS:
+        for units in SYSTEMS if MANY else SYSTEMS[level % 2 :][:1]:
+            for seed in range(max(1, MANY // 40)):
+                task = exercise(kind, seed, pack, level, units)
+                for wide, high in ROOMS if MANY else ROOMS[level - 1 : level]:
+                    for step in (None, *range(len(task.steps))):
+                        for worked in (False, True)[: 2 if step is not None else 1]:
+                            sheet = exercise_picture(task, wide, high, step, worked)
+                            told = (seed, level, units, wide, step, worked)
+                            assert collisions(sheet) == [], told
+                            texts = [label.text for label in sheet.labels]
+                            assert told_as_asked(task, step, worked, texts), (told, texts)
+
+
+def told_as_asked(task, step, worked, texts):
+    """A question mark at what is asked; no answer before its step is worked."""
+    numbers = [k for k, s in enumerate(task.steps) if s.kind not in ("choice", "count")]
+    if step is None:
+        return all(f"{'abcdefgh'[k]} ?" in texts for k in numbers)
+    asked = step in numbers and not worked
+    return (texts.count("?") == asked) and not any(" ?" in text for text in texts)
+
+
+def test_working_comes_only_as_far_as_the_step():
+    """More lines when a step is worked than when it is asked, and more still at the next."""
+    task = exercise("roof", 1, level=3)
+    count = [
+        sum(map(len, exercise_picture(task, 100, 80, step, worked).lines.values()))
+        for step, worked in ((0, False), (0, True), (1, False), (1, True))
+    ]
+    assert count == sorted(count) and count[0] < count[1] < count[3]
+
+
+def test_sizes_are_drawn_to_scale():
+    """Ends of two strings of one drawing are as far apart on paper as the figures say."""
+    task = exercise("hearth", 4, level=3)
+    step = {s.key: s.expected for s in task.steps}
+    lines = exercise_picture(task, 100, 80, 3, True).lines["dimension", "dimension"]
+    level = [abs(a[0] - b[0]) for a, b in lines if a[1] == b[1]]
+    upright = [abs(a[1] - b[1]) for a, b in lines if a[0] == b[0]]
+    scale = max(level) / step["whole"]
+    for key, drawn_as in (("front", upright), ("side", level), ("whole", level)):
+        assert any(d == pytest.approx(step[key] * scale) for d in drawn_as), key
+
+
+# -- sheets stay as they were drawn -----------------------------------------------------------------
+def digest(kind, pack):
+    text = [
+        (t.given, t.branch, [(s.key, s.ask, round(s.expected, 9)) for s in t.steps])
+        for t in (exercise(kind, f"digest {k}", pack, level) for level in LEVELS for k in range(3))
+    ]
+    return hashlib.sha256(repr(text).encode()).hexdigest()[:16]

@@ -28,7 +28,7 @@ from fireplace_calc.lessons.classroom.rosters import placed
 THIRTY = (*map(str, range(1, 27)), "Ann Lee", "Zoë", "小屋", "Bartholomew " * 5)
 WAYS = [
     (tuple(KINDS)[:4], 4, "feet-inches", None),
-    (tuple(KINDS)[4:], 4, "millimetres", None),
+    (tuple(KINDS)[4:], 3, "millimetres", None),
     (tuple(KINDS), 8, "feet-inches", "A4"),
     (tuple(KINDS)[:1], 12, "millimetres", "letter"),
     *(((kind,), 2, "feet-inches", None) for kind in KINDS),

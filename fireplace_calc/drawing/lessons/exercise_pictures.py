@@ -24,7 +24,7 @@ EDGE = 1.5
 
 
 @dataclass(frozen=True, slots=True)
-class Shown:
+class ShownUpTo:
     """How far an exercise is drawn.
 
     Attributes
@@ -85,7 +85,7 @@ def exercise_picture(
     sheet, figure = Sheet(wide, high), task.figure
     if figure is None:
         return sheet
-    shown = Shown(step, worked)
+    shown = ShownUpTo(step, worked)
     sizes = [(s, text) for s in figure.sizes if (text := shown.text(s.step, s.text)) is not None]
     words = [(w, text) for w in figure.words if (text := shown.text(w.step, w.text)) is not None]
     spots = [p for line in figure.lines for p in line.points]

@@ -62,9 +62,7 @@ def _key(
 
 def _keyed(task: Exercise, units: str) -> Iterator[tuple[str, ...]]:
     for letter, step in zip("abcdefgh", task.steps, strict=False):
-        wrong = " ".join(
-            f"{step.told(m.value, units)}: {m.reason}" for m in step.mistakes[:3]
-        )
+        wrong = " ".join(f"{step.told(m.value, units)}: {m.reason}" for m in step.mistakes[:3])
         yield (
             f"{letter})  {step.prompt}",
             step.answer(units),

@@ -8,9 +8,8 @@ from functools import cached_property
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.lessons.classroom.tickets import place_of, seed_of, ticket_of
-from fireplace_calc.lessons.exercises.numbers import KINDS, exercise
+from fireplace_calc.lessons.exercise_kinds import exercise, kinds_of
 from fireplace_calc.lessons.reply import Exercise
-from fireplace_calc.lessons.valid_designs import require_taught
 from fireplace_calc.report.sentences import require_units
 
 MOST_EXERCISES = 12
@@ -66,10 +65,9 @@ class ClassTask:
     made_by: str
 
     def __post_init__(self) -> None:
-        require_taught(self.pack)
         require_units(self.units)
         for kind in self.kinds or ("",):
-            _require("Topic", kind, tuple(KINDS))
+            _require("Topic", kind, kinds_of(self.pack))
         _require("Help", self.helps, tuple(HELPS))
         _require("Level", self.level, tuple(LEVELS))
         _require("Exercises a student", self.count, tuple(range(1, MOST_EXERCISES + 1)))

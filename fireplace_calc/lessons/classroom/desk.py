@@ -137,7 +137,9 @@ class Desk:
         )
         given = tuple((one.name, one.shown(units)) for one in drawn.given)
         done = {n for n, step in enumerate(steps) if step.stands.done}
-        return AskedExercise(drawn.title, drawn.story, given, steps, as_far_as(drawn.figure, done))
+        return AskedExercise(
+            drawn.title, drawn.story, given, steps, as_far_as(drawn.figure, {n - 1 for n in done})
+        )
 
     def answer(self, number: int, step: int, text: str) -> Reply:
         """Take an answer, keep it, and reply as far as the trainer lets the page help.

@@ -192,7 +192,7 @@ def _figure(task: TaskMaker, opening: float, away: float, out: float) -> None:
                         "right", 2, asks="near")  # fmt: skip
         if step.key == "most":
             figure.word((-0.75 * deep, 0.25 * opening), step.answer(task.units),
-                        "molding stands out", asks="most")  # fmt: skip
+                        "molding", asks="most")  # fmt: skip
     figure.word((-0.75 * deep, 0.7 * opening), "opening")
     task.said = "Section through the face, with the shelf over the opening."
 

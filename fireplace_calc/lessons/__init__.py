@@ -8,11 +8,12 @@ from fireplace_calc.lessons.exercise_kinds import (
     LEVELS,
     TAUGHT,
     exercise,
-    exercise_kinds,
     exercises,
     kinds_of,
+    known_kinds,
 )
 from fireplace_calc.lessons.fault_finding import figures, guess, suspects
+from fireplace_calc.lessons.fault_hunt.hunting import FaultHunt, checklist, unfindable
 from fireplace_calc.lessons.fault_records import Fault, FaultFinding
 from fireplace_calc.lessons.faults import FAULTS, planted
 from fireplace_calc.lessons.lesson_records import Lesson
@@ -20,7 +21,7 @@ from fireplace_calc.lessons.seeds import seeds_of
 from fireplace_calc.lessons.seven_lessons import LESSONS, warned
 from fireplace_calc.lessons.valid_designs import SEARCHED, valid_design
 
-KINDS = exercise_kinds()
+KINDS = known_kinds()
 """Kinds of exercise, in the order of the lessons."""
 
 __all__ = [
@@ -35,11 +36,13 @@ __all__ = [
     "ExerciseStep",
     "Fault",
     "FaultFinding",
+    "FaultHunt",
     "Given",
     "Lesson",
     "Mistake",
     "Reply",
     "check",
+    "checklist",
     "exercise",
     "exercises",
     "figures",
@@ -49,6 +52,7 @@ __all__ = [
     "seeds_of",
     "shown",
     "suspects",
+    "unfindable",
     "valid_design",
     "warned",
 ]

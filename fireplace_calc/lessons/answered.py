@@ -9,11 +9,8 @@ from typing import Any
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import tell_everything
 from fireplace_calc.editing.changes import change
+from fireplace_calc.lessons.fault_hunt.fault_books import RECTANGULAR, ROUND
 
-ROUND, RECTANGULAR = (
-    ("8", "10", "12", "15", "18"),
-    ("8.5x8.5", "8.5x13", "8.5x18", "13x18", "18x18"),
-)
 ANSWERS = {
     "firebox.brick_standard": "ASTM C27",
     "firebox.mortar_standard": "ASTM C199 medium-duty",

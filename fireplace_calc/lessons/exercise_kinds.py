@@ -25,7 +25,7 @@ TAUGHT = tuple(name for name in PACKS if name.startswith(tuple(BOOKS)))
 
 
 @lru_cache(maxsize=1)
-def exercise_kinds() -> dict[str, ExerciseKind]:
+def known_kinds() -> dict[str, ExerciseKind]:
     """Every kind by its key, in the order of the lessons."""
     made = [
         import_module(f"{files.__name__}.{found.name}").KIND
@@ -47,7 +47,7 @@ def kinds_of(pack: str) -> tuple[str, ...]:
     tuple of str
     """
     book = book_of(pack)
-    return tuple(key for key, kind in exercise_kinds().items() if book in kind.branches)
+    return tuple(key for key, kind in known_kinds().items() if book in kind.branches)
 
 
 def book_of(pack: str) -> str:
@@ -109,7 +109,7 @@ def exercise(
     >>> [step.ask for step in exercise("hearth", 5, level=1).steps]
     ['How far must the hearth reach in front of the opening, at least?']
     """
-    known, book = exercise_kinds(), book_of(pack)
+    known, book = known_kinds(), book_of(pack)
     for name, value, allowed in (
         ("Exercise", kind, tuple(known)),
         ("Level", level, LEVELS),

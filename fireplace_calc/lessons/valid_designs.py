@@ -16,7 +16,14 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.explore import sketch, try_change
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.lessons.answered import RECTANGULAR, ROUND, _answered, _indoors, _outdoors
+from fireplace_calc.lessons.answered import _answered, _indoors, _outdoors
+from fireplace_calc.lessons.fault_hunt.fault_books import (
+    FAULT_BOOKS,
+    RECTANGULAR,
+    ROUND,
+    FaultBook,
+    fault_book,
+)
 from fireplace_calc.lessons.seeds import require_seed
 from fireplace_calc.rules import PACKS, Finding, Pack
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
@@ -24,20 +31,10 @@ from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.takeoff import weight_of
 
-SEARCHED = tuple(name for name in PACKS if name.startswith("US IRC"))
-"""Packs that faults are planted for: the American code, its editions and its states."""
+SEARCHED = tuple(n for n in PACKS if n.startswith(tuple(book.start for book in FAULT_BOOKS)))
+"""Packs that faults are planted for."""
 TRIES = 400
 """Designs drawn before one that breaks nothing has to be among them; about one in three is. [-]"""
-ABOVE_ROOF = ("ROF-01", "ROF-02")
-FLUE_AREA = ("FLU-10", "FLU-11", "FLU-12", "FLU-13")
-CHAMBER = ("SMK-01", "SMK-02", "SMK-05", "SMK-06", "SMK-07")
-FOLLOWING = {
-    "HTH-05": "hearth.front",
-    "HTH-07": "hearth.front",
-    "HTH-06": "hearth.side",
-    "HTH-08": "hearth.side",
-    "SMK-04": "smoke_chamber.height",
-}
 OPEN = (FALLS_SHORT, NOT_CHECKED)
 
 
@@ -66,8 +63,9 @@ def told(design: Design) -> Facts:
 
 
 def broken(found: tuple[Finding, ...]) -> tuple[Finding, ...]:
-    """Findings that fall short or could not be checked, worst first."""
-    return tuple(f for f in found if f.verdict in OPEN)
+    """Findings that fall short or could not be checked, worst first; mere guides are left out."""
+    guides = {key for book in FAULT_BOOKS for key in book.guides}
+    return tuple(f for f in found if f.verdict in OPEN and f.key not in guides)
 
 
 def nudged(design: Design, key: str, by: float) -> Design | None:
@@ -91,7 +89,9 @@ def tall_enough(design: Design, pack: Pack) -> Design | None:
 
     def reaches(count: int) -> bool:
         tried = try_change(design, {"flue.sections": count})
-        return tried is not None and not broken(pack.check(gather_facts(sketch(tried)), ABOVE_ROOF))
+        return tried is not None and not broken(
+            pack.check(gather_facts(sketch(tried)), fault_book(pack.name).above)
+        )
 
     count = bisect_left(range(4, 41), True, key=reaches) + 4
     return try_change(design, {"flue.sections": count}) if count <= 40 else None
@@ -104,7 +104,9 @@ def _flue_for(design: Design, pack: Pack, rng: Random) -> Design | None:
     sizes = ROUND if design.flue.shape == "round" else RECTANGULAR
     for place, size in enumerate(sizes):
         tried = try_change(design, {"flue.size": size})
-        if tried and not broken(pack.check(gather_facts(sketch(tried)), FLUE_AREA)):
+        if tried and not broken(
+            pack.check(gather_facts(sketch(tried)), fault_book(pack.name).flue)
+        ):
             larger = sizes[min(place + (rng.random() < 0.2), len(sizes) - 1)]
             return try_change(tried, {"flue.size": larger})
     return None
@@ -113,11 +115,12 @@ def _flue_for(design: Design, pack: Pack, rng: Random) -> Design | None:
 def _follows(design: Design, pack: Pack, rng: Random) -> Design | None:
     """Hearth and smoke chamber as the opening asks, with something to spare."""
     changes: dict[str, str] = {}
-    for finding in pack.check(gather_facts(sketch(design)), FOLLOWING):
+    following = fault_book(pack.name).following
+    for finding in pack.check(gather_facts(sketch(design)), following):
         if isinstance(finding.required, float):
-            spare = rng.randrange(5)
+            spare = rng.randrange(5) * (1 if finding.unit == "in" else 25)
             more = -2 * spare if finding.key == "SMK-04" else spare
-            changes[FOLLOWING[finding.key]] = f"{finding.required + more:g} in"
+            changes[following[finding.key]] = f"{finding.required + more:g} {finding.unit}"
     return try_change(design, changes)
 
 
@@ -129,20 +132,31 @@ def _fitted(design: Design, pack: Pack, rng: Random) -> Design | None:
     made = followed and _flue_for(followed, pack, rng)
     if made is None:
         return None
-    work = gather_facts(sketch(made))
+    work, book = gather_facts(sketch(made)), fault_book(pack.name)
     flue, throat = work.flue_net_area, work.throat_area
-    if flue is None or throat < flue or broken(pack.check(work, CHAMBER)):
+    if flue is None or throat < flue or broken(pack.check(work, book.chamber)):
         return None
     changes: dict[str, Any] = {
         "throat.damper_area": f"{ceil((flue + (throat - flue) * rng.random()) / SQIN)} in2"
     }
+    if book.vent:
+        spare = 1.05 + 0.4 * rng.random()
+        changes["house.air_inlet"] = f"{ceil(book.vent * throat * spare / SQIN)} in2"
     if work.arrester:
         changes["chimney.arrester_area"] = f"{round(4.5 * flue / SQIN)} in2"
-    asked = next(f for f in pack.check(work, ("ROF-09",)))
-    if isinstance(asked.required, float):
+    asked = next(iter(pack.check(work, ("ROF-09",))), None)
+    if asked and isinstance(asked.required, float):
         changes["roof.cricket_height"] = f"{int(asked.required) + rng.choice((1, 2))} in"
     fitted = try_change(made, changes)
     return fitted and tall_enough(fitted, pack)
+
+
+def _draw(rng: Random, book: FaultBook) -> Design | None:
+    """Whatever comes out of the stream, with what holds in the book over it."""
+    drawn = _indoors(rng) | _outdoors(rng)
+    if drawn["flue.shape"] not in book.shapes:
+        drawn |= {"flue.shape": book.shapes[0], "flue.size": ROUND[0]}
+    return try_change(_answered(), drawn | book.told)
 
 
 def valid_design(seed: int | str, pack: str = DEFAULT_PACK) -> Design:
@@ -173,7 +187,7 @@ def valid_design(seed: int | str, pack: str = DEFAULT_PACK) -> Design:
     """
     book, rng = require_taught(pack), Random(f"sound {require_seed(seed)} {pack}")
     for _ in range(TRIES):
-        drawn = try_change(_answered(), _indoors(rng) | _outdoors(rng))
+        drawn = _draw(rng, fault_book(pack))
         if drawn is None or (drawn.site.frost_depth or 0.0) > drawn.base.footing_depth:
             continue
         fitted = _fitted(drawn, book, rng)

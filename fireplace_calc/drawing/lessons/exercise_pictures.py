@@ -19,6 +19,8 @@ from fireplace_calc.lessons.exercise_figure import FigureSize, FigureWord
 SIDES = ("left", "right", "below", "above")
 ROW, AIR, TICK = 2.3, 0.9, 0.4
 """Height of a row of sizes, air beside a letter, and half a tick, in heights of a letter. [-]"""
+SMALLER = 0.97
+"""Of one scale that is tried to the next. [-]"""
 EDGE = 1.5
 """Air along the edge of the sheet. [mm]"""
 
@@ -138,40 +140,47 @@ def _fitted(
     room: tuple[float, float],
     letters: float,
 ) -> tuple[dict[str, list[float]], float]:
-    """How deep each row of sizes is on each side [mm], and the scale that leaves [mm/m]."""
+    """How deep each row of sizes is on each side [mm], and the largest scale that leaves room for
+    them [mm/m].
+    """
     span = np.maximum(box[1] - box[0], 1e-6)
     scale = float(min(room[0] / span[0], room[1] / span[1]))
+    while scale > 1.0:  # from the largest down: turned figures take less room than level ones
+        rows = _rows(sizes, words, box, scale, letters)
+        taken = [sum(rows["left"] + rows["right"]), sum(rows["below"] + rows["above"])]
+        if bool((span * scale + taken + 2 * EDGE <= np.array(room)).all()):
+            break
+        scale *= SMALLER
+    return _rows(sizes, words, box, scale, letters), scale
+
+
+def _rows(
+    sizes: Sequence[tuple[FigureSize, str]],
+    words: Sequence[tuple[FigureWord, str]],
+    box: tuple[np.ndarray, np.ndarray],
+    scale: float,
+    letters: float,
+) -> dict[str, list[float]]:
+    """Room that words take over the edge, then each row of sizes, outward on each side. [mm]"""
     rows: dict[str, list[float]] = {side: [] for side in SIDES}
-    for _ in range(12):
-        rows = {side: [] for side in SIDES}
-        for size, text in sizes:
-            held = rows[size.side]
-            held += [0.0] * (size.row + 1 - len(held))
-            gap = abs(size.end[_across(size)] - size.start[_across(size)]) * scale
-            long = lettering.width(text, letters, size.step >= 0)
-            beside = _across(size) == 1 and long + 2 * AIR * letters > gap
-            deep = long + 2 * AIR * letters if beside else ROW * letters
-            held[size.row] = max(held[size.row], deep)
-        over = dict.fromkeys(SIDES, 0.0)
-        for word, text in words:
-            long = max(lettering.width(t, letters, True) for t in (text, word.name or text)) / 2
-            tall = 1.6 * letters
-            for side, reach, near in (
-                ("left", long, word.at[0] - box[0][0]),
-                ("right", long, box[1][0] - word.at[0]),
-                ("below", tall, word.at[1] - box[0][1]),
-                ("above", tall, box[1][1] - word.at[1]),
-            ):
-                over[side] = max(over[side], reach - near * scale)
-        for side in SIDES:
-            rows[side] = [max(0.0, over[side]), *rows[side]]
-        free = np.array(room) - 2 * EDGE
-        free = free - [
-            sum(rows["left"]) + sum(rows["right"]),
-            sum(rows["below"]) + sum(rows["above"]),
-        ]
-        scale = float(max(min(free / span), 1.0))
-    return rows, scale
+    for size, text in sizes:
+        held = rows[size.side]
+        held += [0.0] * (size.row + 1 - len(held))
+        gap = abs(size.end[_across(size)] - size.start[_across(size)]) * scale
+        long = lettering.width(text, letters, size.step >= 0)
+        beside = _across(size) == 1 and long + AIR * letters > gap
+        held[size.row] = max(held[size.row], long + 2 * AIR * letters if beside else ROW * letters)
+    over = dict.fromkeys(SIDES, 0.0)
+    for word, text in words:
+        long = max(lettering.width(t, letters, True) for t in (text, word.name or text)) / 2
+        for side, reach, near in (
+            ("left", long, word.at[0] - box[0][0]),
+            ("right", long, box[1][0] - word.at[0]),
+            ("below", 1.6 * letters, word.at[1] - box[0][1]),
+            ("above", 1.6 * letters, box[1][1] - word.at[1]),
+        ):
+            over[side] = max(over[side], reach - near * scale)
+    return {side: [over[side], *rows[side]] for side in SIDES}
 
 
 def _string(
@@ -219,7 +228,7 @@ def _figure_of(
     gap = abs(end[1] - start[1]) if upright else abs(end[0] - start[0])
     spots: list[tuple[float, float, bool]] = []
     if upright:
-        if long + 2 * AIR * letters <= gap:
+        if long + AIR * letters <= gap:
             spots.append((middle[0] + sign * 0.85 * letters, middle[1], True))
             spots.append((middle[0] - sign * 0.85 * letters, middle[1], True))
         beside = middle[0] + sign * (AIR * letters + long / 2)

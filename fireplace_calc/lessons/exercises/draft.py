@@ -144,9 +144,9 @@ def _more(task: TaskMaker, section: float, height: float, difference: float) -> 
 
 def _figure(task: TaskMaker, mouth: float, height: float, outdoor: float, gas: float) -> None:
     """Section: opening below, flue above it, the same column outdoors beside it."""
-    figure, wide, wall = task.figure, 0.5, 0.2
+    figure, wide, wall = task.figure, 1.0, 0.2
     top = mouth + height
-    figure.line([(-1.2, 0.0), (2.6, 0.0)], "cut")
+    figure.line([(-1.2, 0.0), (3.0, 0.0)], "cut")
     figure.solid(box(-wide / 2 - wall, mouth, -wide / 2, top))
     figure.solid(box(wide / 2, mouth, wide / 2 + wall, top))
     figure.line([(-wide / 2 - wall, mouth), (-wide / 2 - wall, 0.0)], "seen")

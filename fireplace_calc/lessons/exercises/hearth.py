@@ -216,7 +216,7 @@ def _figure(task: TaskMaker, width: float, front: float, side: float) -> None:
     )  # fmt: skip
     asked = next((s for s in task.steps if s.key in ("area", "raise")), None)
     if asked:
-        name = {"area": "opening", "raise": "firebox floor, over the hearth"}[asked.key]
+        name = {"area": "opening", "raise": "raised by"}[asked.key]
         figure.word((0.0, deep / 2), asked.answer(task.units), name, asks=asked.key)
     else:
         figure.word((0.0, deep / 2), "opening", "")

@@ -171,7 +171,7 @@ def _figure(task: TaskMaker, heights: list[float], bed: float, wanted: float, wh
     for k, high in enumerate(heights, 1):
         level += drawn
         figure.line(box(-wide / 2, level, wide / 2, level + high), "cut", closed=True)
-        figure.word((0.0, level + high / 2), f"{k}", "lift")
+        figure.word((0.0, level + high / 2), f"lift {k}")
         if task.level > 1:
             figure.size((-wide / 2, level), (-wide / 2, level + high), task.show(high), "left")
         level += high

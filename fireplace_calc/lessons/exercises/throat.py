@@ -193,14 +193,14 @@ def _figure(
     if task.level == 3:
         figure.size((-half, 0.0), (half, 0.0), task.show(width), "below", 1)
         figure.size((-behind, depth), (behind, depth), task.show(back), "above", 1)
-        figure.size((half, 0.0), (half, depth), task.show(depth), "right", 1)
-        figure.size((half, 0.0), (half, start), task.show(start), "right")
+        figure.size((-half, 0.0), (-half, depth), task.show(depth), "left", 1)
+        figure.size((-half, 0.0), (-half, start), task.show(start), "left")
     figure.size((-first / 2, start), (first / 2, start), task.show(first), "below", asks="first")
     figure.size(
         (-last / 2, start + deep), (last / 2, start + deep), task.show(last), "above", asks="last"
     )
     if task.level > 1:
-        figure.size((half, start), (half, start + deep), task.show(deep), "left")
+        figure.size((-half, start), (-half, start + deep), task.show(deep), "left")
     figure.word((0.0, start + deep / 2), task.show(deep * (first + last) / 2, "area"), "throat",
                 asks="area")  # fmt: skip
     _beside(task, half + wall)
@@ -212,13 +212,13 @@ def _beside(task: TaskMaker, edge: float) -> None:
     for step in task.steps:
         if step.key == "vent" or (step.key == "spare" and task.book == "US"):
             area = step.expected if step.key == "vent" else _flue_area(task)
-            half, x = sqrt(area) / 2, edge + 0.75
+            half, x = sqrt(area) / 2, edge + 0.4
             task.figure.line(box(x - half, 0.0, x + half, 2 * half), "cut", closed=True)
             asks, name = ("vent", "vent, at least") if step.key == "vent" else ("", "flue")
             told = task.show(area, "area", "least" if asks else "")
             task.figure.word((x, half), told, name, asks=asks)
         if step.key == "spare":
-            task.figure.word((edge + 0.75, 0.5), task.show(step.expected, "area"), "to spare",
+            task.figure.word((edge + 0.4, 0.5), task.show(step.expected, "area"), "to spare",
                              asks="spare")  # fmt: skip
 
 

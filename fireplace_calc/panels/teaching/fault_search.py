@@ -7,7 +7,7 @@ import ipywidgets as w
 from fireplace_calc.drawing.composed.live import live_views
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.lessons import FaultFinding, Reply, figures, guess, suspects
+from fireplace_calc.lessons import FaultFinding, FaultHunt, Reply, checklist, figures
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import button, dropdown, row
 from fireplace_calc.panels.picture.board import Board
@@ -22,6 +22,12 @@ VIEWS = {
 }
 NO_SUSPECT = {"choose": ""}
 COLUMNS = (Column("Part", 18), Column("Figure", 34), Column("", 26)) * 2
+
+
+def _listed(pack: str) -> dict[str, str]:
+    """The list to look down, part by part."""
+    rules = [(part, rule) for part, held in checklist(pack) for rule in held]
+    return NO_SUSPECT | {f"{part}: {text}": key for part, (key, text) in rules}
 
 
 class FaultSearch:
@@ -39,9 +45,9 @@ class FaultSearch:
 
     def __init__(self, faults: FaultFinding, units: str, many: w.Widget) -> None:
         self.faults, self.units, self.view = faults, units, "all"
-        self.found: set[str] = set()
+        self.hunt = FaultHunt(faults)
         self.board, self.figures, self.verdict = Board(), w.HTML(), w.HTML()
-        named = NO_SUSPECT | suspects(faults.pack)
+        named = _listed(faults.pack)
         self.suspect = dropdown("Which rule is broken?", named, "", lambda _: None, "44em", "11em")
         views = dropdown("View", VIEWS, self.view, self.look, "18em", "4em")
         check = button("Check my answer", lambda: self.accuse(self.suspect.value))
@@ -59,9 +65,9 @@ class FaultSearch:
     def show(self, faults: FaultFinding, units: str) -> None:
         """Show another design; the guesses begin afresh."""
         if faults.pack != self.faults.pack:
-            self.suspect.options = NO_SUSPECT | suspects(faults.pack)
+            self.suspect.options = _listed(faults.pack)
         self.faults, self.units, self.verdict.value = faults, units, ""
-        self.found.clear()
+        self.hunt = FaultHunt(faults)
         self.figures.value = html.flow([self._table()])
         self.look(self.view)
 
@@ -75,12 +81,7 @@ class FaultSearch:
         if not key:
             self.verdict.value = prompt_html("Choose a rule first.")
             return None
-        found = guess(self.faults, key, self.units)
-        if found.right:
-            self.found.add(key)
-            left = len(self.faults.findings) - len(self.found)
-            rest = f"{left} more to find." if left else "Nothing else is broken."
-            found = Reply(True, f"{found.text} {rest}")
+        self.hunt, found = self.hunt.guess(key, self.units)
         self.verdict.value = reply_html(found)
         return found
 

@@ -1,0 +1,1 @@
+"""Looking for a planted fault: what each book asks, a list to look down, and guesses."""

@@ -403,15 +403,14 @@ def test_the_order_of_work_on_paper_is_the_plan(units):
 @pytest.mark.parametrize("units", SYSTEMS)
 def test_the_key_of_a_class_holds_answers_ways_and_the_usual_mistakes(units):
     from fireplace_calc.lessons import exercises, planted
-    from fireplace_calc.lessons.reply import shown
 
-    for task in exercises(5):
+    for task in exercises(5, units=units):
         rows = list(class_key._keyed(task, units))
         for letter, row, step in zip("abcd", rows, task.steps, strict=False):
             assert row[:4] == (
-                f"{letter})  {step.prompt}", shown(step.expected, step.kind, units), step.how, step.rule,
+                f"{letter})  {step.ask}", step.answer(units), step.working, step.rule,
             )  # fmt: skip
-            told = [f"{shown(m.value, step.kind, units)}: {m.reason}" for m in step.mistakes[:3]]
+            told = [f"{step.told(m.value, units)}: {m.reason}" for m in step.mistakes[:3]]
             assert row[4] == " ".join(told)
         assert len(rows) == len(task.steps)
     found, cell = planted(5, 2), Cell(8.0, 29.0, 271.4, 207.9)

@@ -14,7 +14,7 @@ from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.sheet import Sheet, View
 from fireplace_calc.drawing.sheets.style import TEXT
 from fireplace_calc.lessons import Exercise
-from fireplace_calc.lessons.exercise_figure import FigureSize, FigureWord
+from fireplace_calc.lessons.exercise_figure import ExerciseFigure, FigureSize, FigureWord
 
 SIDES = ("left", "right", "below", "above")
 ROW, AIR, TICK = 2.3, 0.9, 0.4
@@ -84,10 +84,31 @@ def exercise_picture(
     Sheet
         An empty one where the exercise has no drawing.
     """
-    sheet, figure = Sheet(wide, high), task.figure
-    if figure is None:
-        return sheet
-    shown = ShownUpTo(step, worked)
+    if task.figure is None:
+        return Sheet(wide, high)
+    return figure_sheet(task.figure, wide, high, ShownUpTo(step, worked), letters)
+
+
+def figure_sheet(
+    figure: ExerciseFigure, wide: float, high: float, shown: ShownUpTo, letters: float = TEXT
+) -> Sheet:
+    """The same for a drawing alone, as a student's page holds it without the answers.
+
+    Parameters
+    ----------
+    figure : ExerciseFigure
+    wide, high : float
+        Of the sheet. [mm]
+    shown : ShownUpTo
+        How far it is drawn.
+    letters : float
+        Height of a letter. [mm]
+
+    Returns
+    -------
+    Sheet
+    """
+    sheet = Sheet(wide, high)
     sizes = [(s, text) for s in figure.sizes if (text := shown.text(s.step, s.text)) is not None]
     words = [(w, text) for w in figure.words if (text := shown.text(w.step, w.text)) is not None]
     spots = [p for line in figure.lines for p in line.points]

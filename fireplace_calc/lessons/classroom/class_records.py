@@ -7,9 +7,9 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from fireplace_calc.base.units import InputError
+from fireplace_calc.lessons.answers.exercise_records import Exercise
 from fireplace_calc.lessons.classroom.tickets import place_of, seed_of, ticket_of
 from fireplace_calc.lessons.exercise_kinds import exercise, kinds_of
-from fireplace_calc.lessons.reply import Exercise
 from fireplace_calc.report.sentences import require_units
 
 MOST_EXERCISES = 12

@@ -9,6 +9,8 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
+from fireplace_calc.lessons.answers.exercise_records import Exercise
+from fireplace_calc.lessons.answers.replying import check
 from fireplace_calc.lessons.classroom.class_records import SchoolClass, figures_digest
 from fireplace_calc.lessons.classroom.student_work import (
     RIGHT,
@@ -18,7 +20,6 @@ from fireplace_calc.lessons.classroom.student_work import (
     StudentWork,
     standing,
 )
-from fireplace_calc.lessons.reply import Exercise, check
 
 NOT_RECOGNIZED = "not recognized"
 UNREADABLE = "could not be read"

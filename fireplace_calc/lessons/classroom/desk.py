@@ -10,6 +10,7 @@ from collections.abc import Collection
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from fireplace_calc.lessons.answers.replying import Reply, check
 from fireplace_calc.lessons.classroom.class_records import ClassTask, figures_digest
 from fireplace_calc.lessons.classroom.kept_work import add_attempt, own_work_folder, read_work
 from fireplace_calc.lessons.classroom.student_work import (
@@ -24,7 +25,6 @@ from fireplace_calc.lessons.classroom.student_work import (
 )
 from fireplace_calc.lessons.classroom.tickets import seed_of
 from fireplace_calc.lessons.exercise_figure import ExerciseFigure
-from fireplace_calc.lessons.reply import Reply, check
 
 NOT_YET, ASKED = "Not yet.", "?"
 

@@ -312,6 +312,69 @@ def test_hearth_by_hand():
         assert found.of("B").need == pytest.approx((12 if large else 8) * 0.0254)
 
 
+def test_flue_by_hand():
+    """R1003.15.1: 1/12 of the opening for a round flue, 1/10 for a square one and one under 2:1;
+    net areas of Tables R1003.14(1) and (2).
+    """
+    for liner, net, share in (
+        ("round 12", 113, 12),
+        ("round 15", 176, 12),
+        ("rectangular 12x12", 102, 10),
+        ("rectangular 8x12", 67, 10),
+        ("rectangular 13x18", 173, 10),
+    ):
+        for width, raised in ((30, 0), (40, 6), (48, 12)):
+            values = {"liner": liner, "width": width * 0.0254, "raised": raised * 0.0254}
+            mark = moment("opening-and-flue", values).of("A")
+            need = width * (30 + raised) / share
+            assert mark.have / 0.0254**2 == pytest.approx(net)
+            assert mark.need / 0.0254**2 == pytest.approx(need)
+            assert mark.short == (net < need - 1e-6)
+
+
+def test_clearances_by_hand():
+    """R1001.11: 4 in behind; nothing that burns within 6 in of the opening; from there on 1/8 in
+    of projection for each inch of distance, up to 12 in.
+    """
+    for distance in (3, 6, 9, 11):
+        for out in (0.5, 1.0, 2.0):
+            values = {"distance": distance * 0.0254, "projection": out * 0.0254}
+            found = moment("clearances-and-mantel", values)
+            assert found.of("A").need == pytest.approx(4 * 0.0254)
+            assert found.of("B").need == pytest.approx(6 * 0.0254)
+            assert found.of("B").short == (distance < 6)
+            if distance >= 6:
+                assert found.of("C").need == pytest.approx(distance / 8 * 0.0254)
+                assert found.of("C").short == (out > distance / 8)
+
+
+def test_lean_of_the_smoke_chamber_by_hand():
+    """Half of what the chamber narrows, over the height of its leaning walls; 45 degrees at most
+    where it is smooth (R1001.8.1).
+    """
+    for height in (14, 20, 36):
+        for width in (30, 42, 48):
+            values = {"height": height * 0.0254, "width": width * 0.0254}
+            found = moment("smoke-chamber", values)
+            f = found.assessment.geometry.frame
+            run, rise = (f.throat_width - f.bore.width) / 2, f.taper_top - f.throat
+            sides = np.degrees(np.arctan2(run, rise))
+            lean = np.degrees(found.of("A").have)
+            assert lean >= sides - 1e-6, "the flattest wall decides"
+            over = np.degrees(np.arctan2(found.names["chamber_run"].value, rise))
+            assert over == pytest.approx(lean, abs=1e-6)
+            assert np.degrees(found.of("A").need) == pytest.approx(45)
+            assert found.of("A").short == (lean > 45 + 1e-6)
+
+
+def test_firebox_by_hand():
+    """R1001.6 and R1001.7: 20 in deep, 4 in of bearing, 8 in from the opening to the throat."""
+    found = moment("firebox-lintel-throat")
+    assert [mark.need / 0.0254 for mark in found.marks] == pytest.approx([20, 4, 8])
+    assert [mark.have / 0.0254 for mark in found.marks] == pytest.approx([18, 6, 8])
+    assert [mark.short for mark in found.marks] == [True, False, False]
+
+
 def test_worked_example_of_the_roof():
     """By hand: 6 in a foot for 8 feet is 4 feet; 2 feet on top make 6."""
     steps = worked_moments("height-over-the-roof")

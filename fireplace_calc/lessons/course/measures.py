@@ -39,9 +39,14 @@ def _flue_area(found: Assessment) -> Amount:
 
 def _chamber_run(found: Assessment) -> Amount:
     """How far the flattest wall of the smoke chamber goes inward."""
+    slopes = found.geometry.frame.chamber_slopes
+    return Amount(tan(max(slopes.values())) * _chamber_rise(found).value, "length")
+
+
+def _chamber_rise(found: Assessment) -> Amount:
+    """How high the leaning walls of the smoke chamber go; over them they stand upright."""
     frame = found.geometry.frame
-    rise = frame.taper_top - frame.throat
-    return Amount(tan(max(frame.chamber_slopes.values())) * rise, "length")
+    return Amount(frame.taper_top - frame.throat, "length")
 
 
 def _of(figure: Callable[[Assessment], float], kind: str) -> Measure:
@@ -54,6 +59,7 @@ MEASURES: dict[str, Measure] = {
     "opening": _opening,
     "flue_area": _flue_area,
     "chamber_run": _chamber_run,
+    "chamber_rise": _chamber_rise,
     "column": _of(worked.warm_column, "length"),
     "pull": _of(worked.column_pull, "pressure"),
     "lost": _of(worked.way_losses, "pressure"),

@@ -59,7 +59,8 @@ def written(amount: Amount, units: str, name: str = "") -> str:
     if name in WOOD:
         return roughly(amount.value - ZERO, units)
     if amount.kind == NUMBER:
-        return f"{round(amount.value, 3):g}"
+        whole = round(amount.value)
+        return f"{whole if abs(amount.value - whole) < 1e-6 else amount.value:.3g}"
     return show(amount.value, amount.kind, units)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import chain
 
 import numpy as np
 
@@ -18,6 +19,8 @@ ROW = 1.45
 """From row to row of a label, as a share of its letters. [-]"""
 UNDER = 0.22
 """What hangs under the base line, as a share of the letters. [-]"""
+FEW = 64
+"""Places looked at together: the first one that is free is mostly among them. [-]"""
 _SIDES = {"right": (1.0, 0.0), "left": (-1.0, 0.0), "above": (0.0, 1.0), "below": (0.0, -1.0)}
 
 
@@ -111,18 +114,18 @@ def _free(
     """Rows and box of the first free place: beside an anchor in one row or two, side after side,
     else the nearest anywhere.
     """
-    tried = [
+    beside = [
         (rows, _beside(one, side, gap, _size(rows, one)))
         for gap in (0.6, 1.1)
         for side in one.sides
         for rows in one.rows
     ]
-    tried += [(rows, _anywhere(sheet, one, _size(rows, one))) for rows in one.rows]
-    for rows, boxes in tried:
+    anywhere = ((rows, _anywhere(sheet, one, _size(rows, one))) for rows in one.rows)
+    for rows, boxes in chain(beside, anywhere):
         at = _first_open(sheet, boxes, AIR * one.size, ruled, taken)
         if at is not None:
             return rows, boxes[at]
-    return (tried[0][0], tried[0][1][0]) if one.must else None
+    return (beside[0][0], beside[0][1][0]) if one.must else None
 
 
 def _first_open(
@@ -136,9 +139,13 @@ def _first_open(
         apart = (grown[:, :2] > other[2:] + air).any(axis=1)
         good &= apart | (grown[:, 2:] < other[:2] - air).any(axis=1)
     places = np.flatnonzero(good)
-    if len(ruled) and len(places):
-        places = places[~passes(ruled[:, 0], ruled[:, 1], grown[places]).any(axis=0)]
-    return int(places[0]) if len(places) else None
+    for few in np.array_split(places, range(FEW, len(places), FEW)):
+        free = few
+        if len(ruled) and len(few):
+            free = few[~passes(ruled[:, 0], ruled[:, 1], grown[few]).any(axis=0)]
+        if len(free):
+            return int(free[0])
+    return None
 
 
 def _size(rows: tuple[str, ...], one: Wanted) -> Pair:

@@ -83,7 +83,8 @@ def _wood(board: LessonBoard, face: float, top: float) -> None:
     if board.wants(mark, "gap") and mark.short:
         edge, need = start + mark.have, start + mark.need
         board.ghost_box(edge, low + 0.02, need, high - 0.02)
-        at = board.along((need, top + 0.45), (need, top + 0.35))
+        beside = max(need, face + gap + STUD) if chimney else need
+        at = board.along((beside, top + 0.45), (beside, top + 0.35))
         said = f"{prefix} {board.told(mark.gap)} short".strip()
         board.say(said, at, ("left", "right"), "bad", rank=0)
 

@@ -15,7 +15,7 @@ def draw_hearth_lesson(board: LessonBoard) -> None:
         for one in moments
     )
     deepest = max(max(one.of("A").need or 0.0, one.design.hearth.front) for one in moments)
-    board.frame(-widest - 0.35, -deepest - 0.25, widest + 0.35, 0.45)
+    board.frame(-widest - 0.35, -deepest - 0.25, widest + 0.55, 0.45)
     _masonry(board, half)
     _front(board, half)
     _beside(board, half)

@@ -19,6 +19,8 @@ from fireplace_calc.lessons.exercise_figure import ExerciseFigure, FigureSize, F
 SIDES = ("left", "right", "below", "above")
 ROW, AIR, TICK = 2.3, 0.9, 0.4
 """Height of a row of sizes, air beside a letter, and half a tick, in heights of a letter. [-]"""
+SHORT = 2.6
+"""Up to here a figure stands level beside an upright string, in heights of a letter. [-]"""
 SMALLER = 0.97
 """Of one scale that is tried to the next. [-]"""
 EDGE = 1.5
@@ -116,7 +118,7 @@ def figure_sheet(
     spots += [p for size in figure.sizes for p in (size.start, size.end)]
     low, top = np.min(spots, axis=0), np.max(spots, axis=0)
     rows, scale = _fitted(sizes, words, (low, top), (wide, high), letters)
-    margins = {side: sum(rows[side]) + EDGE for side in SIDES}
+    margins = {side: sum(rows[side]) + _edge(letters) for side in SIDES}
     spare = (
         (wide - margins["left"] - margins["right"] - scale * (top[0] - low[0])) / 2,
         (high - margins["below"] - margins["above"] - scale * (top[1] - low[1])) / 2,
@@ -149,6 +151,11 @@ def figure_sheet(
     return sheet
 
 
+def _edge(letters: float) -> float:
+    """Air along the edge: half a tick has to stand in it. [mm]"""
+    return max(EDGE, 1.2 * TICK * letters)
+
+
 def _across(size: FigureSize) -> int:
     """0 for a size that runs level, 1 for an upright one."""
     return 0 if size.side in ("above", "below") else 1
@@ -169,7 +176,7 @@ def _fitted(
     while scale > 1.0:  # from the largest down: turned figures take less room than level ones
         rows = _rows(sizes, words, box, scale, letters)
         taken = [sum(rows["left"] + rows["right"]), sum(rows["below"] + rows["above"])]
-        if bool((span * scale + taken + 2 * EDGE <= np.array(room)).all()):
+        if bool((span * scale + taken + 2 * _edge(letters) <= np.array(room)).all()):
             break
         scale *= SMALLER
     return _rows(sizes, words, box, scale, letters), scale
@@ -189,7 +196,7 @@ def _rows(
         held += [0.0] * (size.row + 1 - len(held))
         gap = abs(size.end[_across(size)] - size.start[_across(size)]) * scale
         long = lettering.width(text, letters, size.step >= 0)
-        beside = _across(size) == 1 and long + AIR * letters > gap
+        beside = _across(size) == 1 and not SHORT * letters < long < gap - AIR * letters
         held[size.row] = max(held[size.row], long + 2 * AIR * letters if beside else ROW * letters)
     over = dict.fromkeys(SIDES, 0.0)
     for word, text in words:
@@ -249,7 +256,7 @@ def _figure_of(
     gap = abs(end[1] - start[1]) if upright else abs(end[0] - start[0])
     spots: list[tuple[float, float, bool]] = []
     if upright:
-        if long + AIR * letters <= gap:
+        if SHORT * letters < long < gap - AIR * letters:  # a question mark is never turned
             spots.append((middle[0] + sign * 0.85 * letters, middle[1], True))
             spots.append((middle[0] - sign * 0.85 * letters, middle[1], True))
         beside = middle[0] + sign * (AIR * letters + long / 2)

@@ -7,6 +7,9 @@ from functools import lru_cache
 from typing import Any
 
 from fireplace_calc.base.units import InputError
+from fireplace_calc.drawing.lessons.board import MID
+from fireplace_calc.drawing.lessons.exercise_pictures import exercise_picture
+from fireplace_calc.drawing.page.stage import DENSITY
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.lessons import Exercise, ExerciseStep, Reply, check, exercise
 from fireplace_calc.panels.lesson.lesson_reader import LessonReader, Told, aim_of
@@ -45,6 +48,7 @@ class ExerciseScreen:
 
     def __init__(self, reader: LessonReader) -> None:
         self.reader, self.kind, self.level, self.seed = reader, 0, LEVELS[0], 1
+        self.kept: dict[tuple[object, ...], list[tuple[Cell, Sheet]]] = {}
         self._clear()
         self.acts = {
             "kind": lambda m: self._choose(kind=int(m["at"])),
@@ -146,5 +150,15 @@ class ExerciseScreen:
         return told
 
     def sheets(self) -> list[tuple[Cell, Sheet]]:
-        """The lesson's own picture, without figures."""
-        return self.reader.picture(self.reader.at(), ("plain",))
+        """The exercise's drawing as far as its step; the lesson's own where there is none."""
+        task, reader = self.task, self.reader
+        if task is None:
+            return reader.picture(reader.at(), ("plain",))
+        wide, high, screen = (one / DENSITY for one in (reader.wide, reader.high, reader.screen))
+        wanted = (id(task), self.step, self.step in self.done, wide, high, screen)
+        if wanted not in self.kept:
+            sheet = exercise_picture(
+                task, wide, high, self.step, self.step in self.done, MID * screen
+            )
+            self.kept = {wanted: [(Cell(0.0, 0.0, wide, high), sheet)]}
+        return self.kept[wanted]

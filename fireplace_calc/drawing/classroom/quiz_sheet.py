@@ -5,51 +5,61 @@ room to work.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+
+import numpy as np
 
 from fireplace_calc.drawing.classroom.stamped import ClassStamp
-from fireplace_calc.drawing.sheets.lists import PITCH, wrapped
+from fireplace_calc.drawing.lessons.exercise_pictures import exercise_picture
+from fireplace_calc.drawing.sheets.lists import GAP, PITCH, wrapped
+from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.lessons import Exercise, ExerciseStep
 
-TOLD = 0.5
-"""Share of the width for what is told and drawn. [-]"""
+DRAWN = 0.47
+"""Share of the width for the drawing and what is given. [-]"""
 GUTTER = 3.0
 """Between text and the lines that part blocks. [mm]"""
 TITLE_ROOM = 6.5
 """For the title of an exercise. [mm]"""
 WORKING = 7.5
 """Least room to work over a line to write on. [mm]"""
+HEIGHTS = (42.0, 50.0, 60.0, 72.0)
+"""Of a drawing; the least at which no letter stands in its way is taken. [mm]"""
 MARKS = "abcdefgh"
 """Of the questions of one exercise."""
 
 
 @dataclass(frozen=True, slots=True)
 class QuizBlock:
-    """One exercise in lines of its two columns.
+    """One exercise, in lines of its two columns.
 
     Attributes
     ----------
     title : str
-    told : tuple of str
-        Story, then what is given.
-    bold : int
-        First line of what is given. [-]
+    picture : Sheet or None
+        With a question mark at each answer.
+    given : tuple of str
+        Under the drawing.
+    story : tuple of str
+        Over the questions.
     asked : tuple of tuple of str
         A prompt each, in lines.
     """
 
     title: str
-    told: tuple[str, ...]
-    bold: int
+    picture: Sheet | None
+    given: tuple[str, ...]
+    story: tuple[str, ...]
     asked: tuple[tuple[str, ...], ...]
 
     @property
     def high(self) -> float:
         """Least height. [mm]"""
-        left = len(self.told) * PITCH + 2.0
-        right = sum(len(lines) * PITCH + WORKING for lines in self.asked)
+        left = len(self.given) * PITCH + (self.picture.height if self.picture else 0.0) + 2.0
+        right = len(self.story) * PITCH + GAP
+        right += sum(len(lines) * PITCH + WORKING for lines in self.asked)
         return TITLE_ROOM + max(left, right) + 2 * GUTTER
 
 
@@ -63,18 +73,39 @@ def quiz_blocks(drawn: Sequence[Exercise], units: str, wide: float) -> list[Quiz
     wide : float
         Of the page's room. [mm]
     """
-    left, right = wide * TOLD - 2 * GUTTER, wide * (1 - TOLD) - 2 * GUTTER
+    left, right = wide * DRAWN - GUTTER, wide * (1 - DRAWN) - GUTTER
     made = []
     for number, one in enumerate(drawn, 1):
         given = "; ".join(f"{given.name}: {given.shown(units)}" for given in one.given) + "."
-        story = wrapped(one.story, left)
         asked = tuple(
             wrapped(_question(mark, step), right)
             for mark, step in zip(MARKS, one.steps, strict=False)
         )
-        told = (*story, *wrapped(given, left, True))
-        made.append(QuizBlock(f"{number}. {one.title}", told, len(story), asked))
+        made.append(
+            QuizBlock(
+                f"{number}. {one.title}",
+                least_picture(one, left),
+                wrapped(given, left, True) if one.given else (),
+                wrapped(one.story, right),
+                asked,
+            )
+        )
     return made
+
+
+def least_picture(drawn: Exercise, wide: float) -> Sheet | None:
+    """The drawing of an exercise as low as it is clean; none where it has none.
+
+    Parameters
+    ----------
+    drawn : Exercise
+    wide : float
+        [mm]
+    """
+    if drawn.figure is None:
+        return None
+    pictures = (exercise_picture(drawn, wide, high, letters=SMALL) for high in HEIGHTS)
+    return next((picture for picture in pictures if not collisions(picture)), None)
 
 
 def _question(mark: str, step: ExerciseStep) -> str:
@@ -119,22 +150,41 @@ def quiz_page(blocks: Sequence[QuizBlock], stamp: ClassStamp, name: str, what: s
 
 
 def _block(sheet: Sheet, block: QuizBlock, cell: Cell) -> None:
-    middle = cell.left + (cell.right - cell.left) * TOLD
+    middle = cell.left + (cell.right - cell.left) * DRAWN
     sheet.line([(cell.left, cell.top), (cell.right, cell.top)], "seen")
     y = cell.top - GUTTER - TITLE
     sheet.text(cell.left, y, block.title, size=TITLE, ha="left", bold=True)
-    top = y - (TITLE_ROOM - TITLE)
-    for number, line in enumerate(block.told):
-        bold = number >= block.bold
-        y = top - number * PITCH - SMALL
-        sheet.text(cell.left, y, line, size=SMALL, ha="left", bold=bold)
-    left, many = middle + GUTTER, max(len(block.asked), 1)
+    top = y = y - (TITLE_ROOM - TITLE)
+    if block.picture is not None:
+        y -= block.picture.height
+        sheet.add(_moved(block.picture, cell.left, y))
+    for line in block.given:
+        sheet.text(cell.left, y - SMALL, line, size=SMALL, ha="left", bold=True)
+        y -= PITCH
+    left, many, y = middle + GUTTER, max(len(block.asked), 1), top
+    for line in block.story:
+        sheet.text(left, y - SMALL, line, size=SMALL, ha="left")
+        y -= PITCH
+    y -= GAP
     lines = sum(map(len, block.asked))
-    pause = (top - cell.bottom - GUTTER - lines * PITCH) / many
-    y = top
+    pause = (y - cell.bottom - GUTTER - lines * PITCH) / many
     for asked in block.asked:
         for line in asked:
             sheet.text(left, y - SMALL, line, size=SMALL, ha="left")
             y -= PITCH
         y -= pause
         sheet.line([(left + 4, y + 1.0), (cell.right, y + 1.0)], "fine")
+
+
+def _moved(picture: Sheet, across: float, up: float) -> Sheet:
+    """The same elsewhere on a sheet. [mm]"""
+    by, made = np.array((across, up)), Sheet(picture.width, picture.height)
+    for tone, polygons in picture.fills.items():
+        made.fills[tone] = [[ring + by for ring in rings] for rings in polygons]
+    for name, rings in picture.hatched.items():
+        made.hatched[name] = [ring + by for ring in rings]
+    for pen, lines in picture.lines.items():
+        made.lines[pen] = [line + by for line in lines]
+    made.hatches = [lines + by for lines in picture.hatches]
+    made.labels = [replace(one, x=one.x + across, y=one.y + up) for one in picture.labels]
+    return made

@@ -23,6 +23,8 @@ class AnswerRow:
     ----------
     mark : str
         Letter of the question.
+    step : AskedStep
+        What is asked, and the answer that was given last.
     helps : sequence of str
         What help may be asked for.
     answered : callable
@@ -34,39 +36,22 @@ class AnswerRow:
     def __init__(
         self,
         mark: str,
+        step: AskedStep,
         helps: Sequence[str],
         answered: Callable[[str], None],
         asked_for: Callable[[str], None],
     ) -> None:
-        self.mark, self.answered, self.quiet = mark, answered, False
-        self.question, self.reply, self.said = w.HTML(), w.HTML(), w.HTML()
-        wide, style = w.Layout(width="22em"), {"description_width": "7em"}
-        label = f"Answer {mark}"
-        self.box = w.Text(description=label, continuous_update=False, layout=wide, style=style)
-        self.list = w.Dropdown(options=[CHOOSE], description=label, layout=wide, style=style)
-        for one in (self.box, self.list):
-            one.observe(lambda event: self._heard(event["new"]), "value")
+        self.answered = answered
+        question = w.HTML(f'<div class="asks"><b>{mark})</b> {escape(step.ask)}</div>')
+        done = prompt_html("\u2713 Answered right.") if step.stands.done else ""
+        self.reply, self.said = w.HTML(done), w.HTML()
+        self.box = _box(f"Answer {mark}", step)
+        self.box.observe(lambda event: self._heard(event["new"]), "value")
         helped = [
             button(f"{HELP_NAMES[name]} {mark}", lambda name=name: asked_for(name))  # type: ignore[misc]
             for name in helps
         ]
-        self.line = row([self.box, self.list, *helped])
-        self.widget = w.VBox([self.question, self.line, self.reply, self.said])
-
-    def ask(self, step: AskedStep) -> None:
-        """Put the question, with the answer that was given last; replies to earlier ones go."""
-        self.quiet = True
-        self.question.value = f'<div class="asks"><b>{self.mark})</b> {escape(step.ask)}</div>'
-        listed = bool(step.options)
-        self.box.layout.display, self.list.layout.display = ("none", "") if listed else ("", "none")
-        self.box.placeholder = f"in {step.unit}" if step.unit else "a whole number"
-        self.list.options = [CHOOSE, *step.options]
-        if listed:
-            self.list.value = step.stands.last if step.stands.last in step.options else CHOOSE
-        self.box.value = "" if listed else step.stands.last
-        done = "✓ Answered right." if step.stands.done else ""
-        self.reply.value, self.said.value = prompt_html(done) if done else "", ""
-        self.quiet = False
+        self.widget = w.VBox([question, row([self.box, *helped]), self.reply, self.said])
 
     def show_reply(self, reply: Reply) -> None:
         """Right or wrong, and why."""
@@ -77,5 +62,22 @@ class AnswerRow:
         self.said.value = prompt_html(text)
 
     def _heard(self, text: str) -> None:
-        if not self.quiet and text.strip() and text != CHOOSE:
+        if text.strip() and text != CHOOSE:
             self.answered(text)
+
+
+def _box(label: str, step: AskedStep) -> w.Text | w.Dropdown:
+    """A list for a choice, else a box to type into."""
+    wide, style = w.Layout(width="22em"), {"description_width": "7em"}
+    if step.options:
+        last = step.stands.last if step.stands.last in step.options else CHOOSE
+        options = [CHOOSE, *step.options]
+        return w.Dropdown(options=options, value=last, description=label, layout=wide, style=style)
+    return w.Text(
+        value=step.stands.last,
+        placeholder=f"in {step.unit}" if step.unit else "a whole number",
+        description=label,
+        continuous_update=False,
+        layout=wide,
+        style=style,
+    )

@@ -31,13 +31,10 @@ class ClassForm:
         def nothing(_: object) -> None:
             return
 
-        self.title = w.Text(
-            value="Class of today", description="Class", layout=w.Layout(width="32em"), style=LABEL
-        )
-        self.names = w.Textarea(
-            value="1-24", description="Names or numbers", rows=5,
-            layout=w.Layout(width="32em"), style=LABEL,
-        )  # fmt: skip
+        # a box tells what it holds when it is left: a click could overtake the last letter
+        how = {"layout": w.Layout(width="32em"), "style": LABEL, "continuous_update": False}
+        self.title = w.Text(value="Class of today", description="Class", **how)
+        self.names = w.Textarea(value="1-24", description="Names or numbers", rows=5, **how)
         self.topics = {
             kind: w.Checkbox(
                 value=kind in USUAL, description=exercise(kind, 1).title, indent=False,

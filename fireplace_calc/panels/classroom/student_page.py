@@ -14,7 +14,7 @@ from fireplace_calc.base.units import InputError
 from fireplace_calc.drawing.papers.class_papers import CAUTION
 from fireplace_calc.editing.visitor import common_folders, own_folder, served_to_visitors
 from fireplace_calc.lessons.classroom.class_files import read_task
-from fireplace_calc.lessons.classroom.desk import AskedExercise, Desk
+from fireplace_calc.lessons.classroom.desk import AskedExercise, AskedStep, Desk
 from fireplace_calc.lessons.classroom.kept_work import works_in
 from fireplace_calc.panels import html
 from fireplace_calc.panels.classroom.answer_rows import AnswerRow
@@ -38,11 +38,10 @@ class StudentPage:
         self.students, self.number, self.quiet = students, 1, False
         self.desk: Desk | None = None
         self.rows: list[AnswerRow] = []
-        style = {"description_width": "5em"}
-        self.name = w.Text(description="Name", layout=WIDE, style=style)
-        self.ticket = w.Text(
-            description="Ticket", layout=WIDE, style=style, placeholder="as on the slip"
-        )
+        # a box tells what it holds when it is left: a click could overtake the last letter
+        how = {"layout": WIDE, "style": {"description_width": "5em"}, "continuous_update": False}
+        self.name = w.Text(description="Name", **how)
+        self.ticket = w.Text(description="Ticket", placeholder="as on the slip", **how)
         self.trouble, self.heard, self.story = w.HTML(), w.HTML(), w.HTML()
         self.chooser = dropdown("Exercise", [], None, self.choose, "34em", "6em")
         self.steps = w.VBox()
@@ -88,12 +87,10 @@ class StudentPage:
             f"<li>{escape(name)}: <b>{escape(figure)}</b></li>" for name, figure in asked.given
         )
         self.story.value = (
-            f'<div class="why"><h3>{escape(asked.title)}</h3><p>{escape(asked.story)}</p>'
+            f'<div class="why"><h2>{escape(asked.title)}</h2><p>{escape(asked.story)}</p>'
             f"<ul>{given}</ul></div>"
         )
-        self.rows = [self._row(n) for n in range(1, len(asked.steps) + 1)]
-        for line, step in zip(self.rows, asked.steps, strict=True):
-            line.ask(step)
+        self.rows = [self._row(n, step) for n, step in enumerate(asked.steps, 1)]
         self.steps.children = [line.widget for line in self.rows]
 
     def answer(self, step: int, text: str) -> None:
@@ -119,13 +116,13 @@ class StudentPage:
             self.trouble.value = html.trouble(str(wrong))
 
     # -- inside -----------------------------------------------------------------------------------
-    def _row(self, step: int) -> AnswerRow:
-        helps = self.desk.helps if self.desk else ()
+    def _row(self, number: int, step: AskedStep) -> AnswerRow:
         return AnswerRow(
-            MARKS[step - 1],
-            helps,
-            lambda text: self.answer(step, text),
-            lambda what: self.help_with(step, what),
+            MARKS[number - 1],
+            step,
+            self.desk.helps if self.desk else (),
+            lambda text: self.answer(number, text),
+            lambda what: self.help_with(number, what),
         )
 
     def _list(self) -> None:

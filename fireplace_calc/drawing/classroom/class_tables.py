@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from fireplace_calc.drawing.classroom.quiz_sheet import MARKS
 from fireplace_calc.drawing.classroom.stamped import ClassStamp, cut_to
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.lists import PITCH, wrapped
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.lessons import Exercise
+from fireplace_calc.lessons.classroom.desk import MARKS
 
 NAMES = 36.0
 """Widest column of names. [mm]"""

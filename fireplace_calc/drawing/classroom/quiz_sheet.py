@@ -16,6 +16,7 @@ from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.lessons import Exercise, ExerciseStep
+from fireplace_calc.lessons.classroom.desk import MARKS
 
 DRAWN = 0.47
 """Share of the width for the drawing and what is given. [-]"""
@@ -27,8 +28,6 @@ WORKING = 7.5
 """Least room to work over a line to write on. [mm]"""
 HEIGHTS = (42.0, 50.0, 60.0, 72.0)
 """Of a drawing; the least at which no letter stands in its way is taken. [mm]"""
-MARKS = "abcdefgh"
-"""Of the questions of one exercise."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TypeVar
 
 from fireplace_calc.lessons.answers.replying import Reply, check
 from fireplace_calc.lessons.classroom.class_records import ClassTask, figures_digest
@@ -24,9 +25,14 @@ from fireplace_calc.lessons.classroom.student_work import (
     standing,
 )
 from fireplace_calc.lessons.classroom.tickets import seed_of
-from fireplace_calc.lessons.exercise_figure import ExerciseFigure
+from fireplace_calc.lessons.exercise_figure import ExerciseFigure, FigureSize, FigureWord
 
-NOT_YET, ASKED = "Not yet.", "?"
+NOT_YET = "Not yet."
+MARKS = "abcdefgh"
+"""Letters of the steps, as on paper."""
+ALWAYS = -1
+"""Step of what a drawing shows whatever is asked. [-]"""
+T = TypeVar("T", FigureSize, FigureWord)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +82,7 @@ class AskedExercise:
 
 
 def as_far_as(figure: ExerciseFigure | None, done: Collection[int]) -> ExerciseFigure | None:
-    """A drawing without the answers that are not found yet.
+    """A drawing without the answers that are not found yet, all of which may be shown.
 
     Parameters
     ----------
@@ -84,18 +90,27 @@ def as_far_as(figure: ExerciseFigure | None, done: Collection[int]) -> ExerciseF
         With all of them.
     done : collection of int
         Steps that are answered right, from nought on. [-]
+
+    Returns
+    -------
+    ExerciseFigure or None
+        What is not found is a letter and a question mark; working that is not done is left out.
     """
     if figure is None:
         return None
 
-    def known(step: int) -> bool:
-        return step < 0 or step in done
+    def told(one: T) -> T:
+        if one.step < 0 or one.step in done:
+            return replace(one, step=ALWAYS)
+        return replace(one, step=ALWAYS, text=f"{MARKS[one.step]} ?")
 
     return replace(
         figure,
-        lines=tuple(one for one in figure.lines if known(one.step)),
-        sizes=tuple(one if known(one.step) else replace(one, text=ASKED) for one in figure.sizes),
-        words=tuple(one if known(one.step) else replace(one, text=ASKED) for one in figure.words),
+        lines=tuple(
+            replace(one, step=ALWAYS) for one in figure.lines if one.step < 0 or one.step in done
+        ),
+        sizes=tuple(map(told, figure.sizes)),
+        words=tuple(map(told, figure.words)),
     )
 
 
@@ -137,9 +152,8 @@ class Desk:
         )
         given = tuple((one.name, one.shown(units)) for one in drawn.given)
         done = {n for n, step in enumerate(steps) if step.stands.done}
-        return AskedExercise(
-            drawn.title, drawn.story, given, steps, as_far_as(drawn.figure, {n - 1 for n in done})
-        )
+        figure = as_far_as(drawn.figure, done)
+        return AskedExercise(drawn.title, drawn.story, given, steps, figure)
 
     def answer(self, number: int, step: int, text: str) -> Reply:
         """Take an answer, keep it, and reply as far as the trainer lets the page help.

@@ -7,7 +7,7 @@ import ipywidgets as w
 from fireplace_calc.assessment import DEFAULT_PACK
 from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import FEET_INCHES
-from fireplace_calc.lessons import KINDS, TAUGHT, exercise
+from fireplace_calc.lessons import KINDS, TAUGHT
 from fireplace_calc.lessons.classroom.class_files import new_key
 from fireplace_calc.lessons.classroom.class_records import (
     HELPS,
@@ -17,6 +17,7 @@ from fireplace_calc.lessons.classroom.class_records import (
     SchoolClass,
 )
 from fireplace_calc.lessons.classroom.rosters import roster_of, student_name
+from fireplace_calc.lessons.exercise_kinds import kinds_of
 from fireplace_calc.panels.controls.choices import UNITS, dropdown, row
 
 LABEL = {"description_width": "9em"}
@@ -37,10 +38,10 @@ class ClassForm:
         self.names = w.Textarea(value="1-24", description="Names or numbers", rows=5, **how)
         self.topics = {
             kind: w.Checkbox(
-                value=kind in USUAL, description=exercise(kind, 1).title, indent=False,
+                value=kind in USUAL, description=one.title, indent=False,
                 layout=w.Layout(width="18em"),
             )
-            for kind in KINDS
+            for kind, one in KINDS.items()
         }  # fmt: skip
         self.count = w.BoundedIntText(
             value=4, min=1, max=MOST_EXERCISES, description="Exercises each",
@@ -48,7 +49,7 @@ class ClassForm:
         )  # fmt: skip
         levels = {f"{n}: {words}": n for n, words in LEVELS.items()}
         self.level = dropdown("Level", levels, 3, nothing, "24em", "9em")
-        self.pack = dropdown("Code", TAUGHT, DEFAULT_PACK, nothing, "24em", "9em")
+        self.pack = dropdown("Code", TAUGHT, DEFAULT_PACK, self._offer, "24em", "9em")
         self.units = dropdown("Units", UNITS, FEET_INCHES, nothing, "24em", "9em")
         helps = {words: key for key, words in HELPS.items()}
         self.helps = dropdown("The page tells", helps, "hints", nothing, "32em", "9em")
@@ -64,6 +65,11 @@ class ClassForm:
             ]
         )
 
+    def _offer(self, pack: str) -> None:
+        """Topics that a code has figures for."""
+        for kind, box in self.topics.items():
+            box.layout.display = "" if kind in kinds_of(pack) else "none"
+
     def task(self) -> ClassTask:
         """What is chosen.
 
@@ -75,7 +81,7 @@ class ClassForm:
         return ClassTask(
             student_name(self.title.value),
             new_key(),
-            tuple(kind for kind, box in self.topics.items() if box.value),
+            tuple(kind for kind in kinds_of(self.pack.value) if self.topics[kind].value),
             self.count.value,
             self.level.value,
             self.pack.value,

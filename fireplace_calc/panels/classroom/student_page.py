@@ -11,17 +11,22 @@ from typing import Any
 import ipywidgets as w
 
 from fireplace_calc.base.units import InputError
+from fireplace_calc.drawing import HEIGHT, WIDTH
+from fireplace_calc.drawing.lessons.exercise_pictures import ShownUpTo, figure_sheet
 from fireplace_calc.drawing.papers.class_papers import CAUTION
+from fireplace_calc.drawing.sheets.sheet import Cell
 from fireplace_calc.editing.visitor import common_folders, own_folder, served_to_visitors
 from fireplace_calc.lessons.classroom.class_files import read_task
-from fireplace_calc.lessons.classroom.desk import AskedExercise, AskedStep, Desk
+from fireplace_calc.lessons.classroom.desk import MARKS, AskedExercise, AskedStep, Desk
 from fireplace_calc.lessons.classroom.kept_work import works_in
 from fireplace_calc.panels import html
 from fireplace_calc.panels.classroom.answer_rows import AnswerRow
 from fireplace_calc.panels.controls.choices import button, dropdown, row
+from fireplace_calc.panels.picture.board import Board
 from fireplace_calc.panels.teaching.look import STYLE
 
-MARKS = "abcdefgh"
+CELL = Cell(0.0, 0.0, WIDTH, HEIGHT)
+"""Room for the drawing of an exercise, as on every board. [mm]"""
 WIDE = w.Layout(width="24em", max_width="100%")
 
 
@@ -43,9 +48,13 @@ class StudentPage:
         self.name = w.Text(description="Name", **how)
         self.ticket = w.Text(description="Ticket", placeholder="as on the slip", **how)
         self.trouble, self.heard, self.story = w.HTML(), w.HTML(), w.HTML()
+        self.board = Board()
         self.chooser = dropdown("Exercise", [], None, self.choose, "34em", "6em")
         self.steps = w.VBox()
-        self.work = w.VBox([self.chooser, self.story, self.steps], layout=w.Layout(display="none"))
+        self.work = w.VBox(
+            [self.chooser, self.story, self.board.widget, self.steps],
+            layout=w.Layout(display="none"),
+        )
         page = w.VBox(
             [
                 w.HTML(html.STYLE + STYLE),
@@ -92,6 +101,7 @@ class StudentPage:
         )
         self.rows = [self._row(n, step) for n, step in enumerate(asked.steps, 1)]
         self.steps.children = [line.widget for line in self.rows]
+        self._draw(asked)
 
     def answer(self, step: int, text: str) -> None:
         """Take an answer to one step, from 1 on, of the exercise that is shown."""
@@ -105,6 +115,8 @@ class StudentPage:
         self.trouble.value = ""
         self.rows[step - 1].show_reply(reply)
         self._list()
+        if reply.right:
+            self._draw(self.desk.asked(self.number))
 
     def help_with(self, step: int, what: str) -> None:
         """Show a hint or the working of one step, from 1 on."""
@@ -124,6 +136,15 @@ class StudentPage:
             lambda text: self.answer(number, text),
             lambda what: self.help_with(number, what),
         )
+
+    def _draw(self, asked: AskedExercise) -> None:
+        """The drawing with the answers that are found."""
+        if asked.figure is None:
+            self.board.clear()
+            return
+        size = CELL.right - CELL.left, CELL.top - CELL.bottom
+        sheet = figure_sheet(asked.figure, *size, ShownUpTo())
+        self.board.show([(CELL, sheet)])
 
     def _list(self) -> None:
         """The exercises with how far each is."""

@@ -40,6 +40,7 @@ HONEST = (
     "The program works the answers out by itself. Whoever has a ticket and can run Python with the"
     " program can have that student's answers. For a test use the paper, or serve class-student as"
     " a page without code (fireplace-workbook tablet class-student), where nobody can run any.",
+    "A drawing is to scale: whoever measures it on the screen comes near some of the answers.",
     "Whoever can open your files can read the secret. Keep your folder off a JupyterLab that you"
     " share with the class.",
 )

@@ -236,4 +236,6 @@ def test_a_class_on_tablets(desk):
         for name in NAMES:
             words = [what for what, _ in kept(folder, name)]
             assert words == ["wrong", "hint", "right", *["wrong"] * (name == NAMES[-1])]
+        trainer = arrived(view, address)  # the trainer's own kernel was killed with the others
+        trainer.says("is as you kept it")
         gather(trainer, folder)

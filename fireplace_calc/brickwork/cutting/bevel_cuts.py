@@ -12,7 +12,7 @@ from fireplace_calc.geometry.polygons import Polygon
 
 ALIKE = radians(0.75)
 """Slopes no further apart are one: 1/16 in over a brick 4-1/2 in high. [rad]"""
-BODY = 0.04
+BODY = 0.025
 """How much of the square brick a template shows beside its bevel. [m]"""
 LONG = 0.08
 """Length of a template whose bevel runs along the brick. [m]"""

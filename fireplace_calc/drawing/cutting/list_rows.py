@@ -16,12 +16,15 @@ from fireplace_calc.drawing.sheets.lists import Column
 from fireplace_calc.geometry.polygons import Polygon
 
 CUTS = (
-    Column("Mark", 12),
-    Column("Pieces", 15),
-    Column("Length and width", 37),
-    Column("", 27),
+    Column("Mark", 11.5),
+    Column("Pieces", 14.5),
+    Column("Length and width", 33),
+    Column("", 33),
 )
-STOCK = (Column("Units", 18), Column("Each gives", 73))
+STOCK = (Column("Units", 17), Column("Each gives", 29)) * 2
+SHORT = 14
+"""So many letters of marks have room in half a row. [-]"""
+LONG_STOCK = (Column("", 17), Column("", 75))
 HOW = (
     "Cut wet, with eyes, ears and lungs protected. Pieces that differ by no more than the saw"
     " takes, 1/8 in or 3 mm, share a mark, which gives the shortest of them: the joint takes the"
@@ -83,7 +86,8 @@ def cut_blocks(cuts: CutList, units: str, wide: float) -> list[Together]:
         behind = cuts.wythes.get(of, 1)
         again = f", in each of {behind} wythes" if behind > 1 else ""
         made.append(heading(f"{of}{again}", wide))
-        made += row(CUTS, [column.heading for column in CUTS], wide, bold=True, leads=True)
+        if len(made) == 1:
+            made += row(CUTS, [column.heading for column in CUTS], wide, bold=True, leads=True)
         for cut in group:
             made += _cut(cut, units, wide, sloped.get(cut.mark, []))
     for course in cuts.courses:
@@ -125,10 +129,21 @@ def stock_blocks(cuts: CutList, wide: float) -> list[Together]:
     for of, uses in groupby(cuts.stock, key=lambda use: use.of):
         group = list(uses)
         total = sum(use.units for use in group)
-        made.append(heading(f"{of}: cuts come out of {total}", wide))
-        made += row(STOCK, [column.heading for column in STOCK], wide, bold=True, leads=True)
-        for told, marks in _numbered(group):
-            made += row(STOCK, (told, marks), wide)
+        made.append(heading(f"{of}, cuts out of {total}", wide))
+        if len(made) == 1:
+            made += row(STOCK, [column.heading for column in STOCK], wide, bold=True, leads=True)
+        waiting: tuple[str, ...] = ()
+        for told in _numbered(group):
+            if len(told[1]) > SHORT:
+                made += row(STOCK, (*waiting, "", ""), wide) if waiting else []
+                made += row(LONG_STOCK, told, wide)
+                waiting = ()
+            elif waiting:
+                made += row(STOCK, (*waiting, *told), wide)
+                waiting = ()
+            else:
+                waiting = told
+        made += row(STOCK, (*waiting, "", ""), wide) if waiting else []
     return made
 
 

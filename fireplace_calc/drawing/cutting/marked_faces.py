@@ -266,7 +266,7 @@ def laid_figures(geometry: Geometry, scales: Sequence[float]) -> list[Figure]:
         if rings:
             face = MarkedFace(tuple(zip(rings, marks, strict=True)))
             told = f"{layout.whole} whole, {layout.cut} cut"
-            told += "; one as drawn, one mirrored" if layout.face.alike == 2 else ""
+            told += "; two, mirrored" if layout.face.alike == 2 else ""
             made.append(_figure(KEYS[layout.face.name], face, scales, told))
     return made
 
@@ -274,9 +274,11 @@ def laid_figures(geometry: Geometry, scales: Sequence[float]) -> list[Figure]:
 def _numbers(numbers: Sequence[int]) -> str:
     """Courses by their numbers; those that take turns are not told one by one."""
     steps = {b - a for a, b in zip(numbers, numbers[1:], strict=False)}
-    if len(numbers) > 3 and len(steps) == 1:
+    if len(numbers) > 2 and len(steps) == 1:
         step = steps.pop()
-        told = "" if step == 1 else ", every other" if step == 2 else f", every {step}th"
+        if step == 2 and numbers[0] <= 2:
+            return "odd courses" if numbers[0] == 1 else "even courses"
+        told = "" if step == 1 else f", every {step}th"
         return f"courses {numbers[0]} to {numbers[-1]}{told}"
     return ("course " if len(numbers) == 1 else "courses ") + ", ".join(map(str, numbers))
 

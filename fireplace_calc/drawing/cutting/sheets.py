@@ -18,8 +18,8 @@ from fireplace_calc.drawing.cutting.marked_faces import laid_figures
 from fireplace_calc.drawing.cutting.templates import template_figures
 from fireplace_calc.drawing.plates.bands import BETWEEN, LEAST, Bands, Together, lowest, split
 from fireplace_calc.drawing.plates.figure import Figure, Plate
-from fireplace_calc.drawing.plates.fill_sheets import chosen_scales, filled
-from fireplace_calc.drawing.plates.sizes import SCALES, Paper
+from fireplace_calc.drawing.plates.fill_sheets import around, chosen_scales, filled
+from fireplace_calc.drawing.plates.sizes import AIR, SCALES, Paper
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.takeoff.cost import Price
@@ -93,22 +93,25 @@ def _clean(made: Sequence[Plate]) -> bool:
 def _together(
     blocks: Sequence[Together], drawn: Sequence[Figure], on: Paper, units: str, least: float
 ) -> list[Plate] | None:
-    """One sheet with the list at its right; None where that does not hold it."""
-    cell = on.field
-    for columns in (1, 2, 3):
-        right = columns * WIDE + (columns - 1) * BETWEEN
-        room = Cell(cell.left, cell.bottom, cell.right - right - BETWEEN, cell.top)
-        if room.right - room.left < 0.25 * (cell.right - cell.left):
-            return None
-        if lowest(blocks, columns, cell.top - cell.bottom) is None:
+    """One sheet with the list in its upper right corner, in the columns that leave the figures
+    the most room; None where that does not hold it.
+    """
+    cell, found = on.field, []
+    for columns in range(1, int((cell.right - cell.left + BETWEEN) / (WIDE + BETWEEN)) + 1):
+        high = lowest(blocks, columns, cell.top - cell.bottom)
+        if high is None:
             continue
-        made = filled(NAME, drawn, on, SCALES[units], room, least) if drawn else []
-        if len(made) > 1:
-            return None
-        plate = made[0] if made else Plate(NAME, Sheet(on.width, on.height))
-        _write(plate.sheet, blocks, columns, cell.right - right, cell)
-        return [plate]
-    return None
+        left = cell.right - columns * WIDE - (columns - 1) * BETWEEN
+        listed = Cell(left, cell.top - high, cell.right, cell.top)
+        block = replace(on.block, left=on.block.left - AIR, top=on.block.top + AIR)
+        plate = around(NAME, drawn, on, SCALES[units], (listed, block), least)
+        if plate is not None:
+            found.append((plate.denominator or 0.0, columns, left, plate))
+    if not found:
+        return None
+    _, columns, left, plate = min(found, key=lambda one: one[:2])
+    _write(plate.sheet, blocks, columns, left, cell)
+    return [plate]
 
 
 def _write(sheet: Sheet, blocks: Sequence[Together], columns: int, left: float, cell: Cell) -> None:

@@ -16,8 +16,6 @@ from fireplace_calc.geometry.polygons import Polygon
 
 FULL = (1.0,)
 """The one denominator. [-]"""
-MANY = 8
-"""Marks that are told one by one. [-]"""
 
 
 def bevel_figure(bevel: Bevel, units: str) -> Figure:
@@ -29,10 +27,9 @@ def bevel_figure(bevel: Bevel, units: str) -> Figure:
     units : str
     """
     off, over = (tape(size, units) for size in bevel.fall)
-    marks = ", ".join(bevel.marks[:MANY]) + (" and more" if len(bevel.marks) > MANY else "")
     way = "" if bevel.steep else " along the brick"
     return _figure(
-        f"Bevel {bevel.number}", bevel.template, units, f"{off} in {over}{way}, for {marks}"
+        f"Bevel {bevel.number}", bevel.template, units, f"{off} in {over}{way}"
     )
 
 

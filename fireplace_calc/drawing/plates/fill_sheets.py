@@ -6,10 +6,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import partial
 from math import prod
 
 from fireplace_calc.drawing.plates.figure import Figure, Plate, put
 from fireplace_calc.drawing.plates.packing import (
+    Box,
     Placing,
     in_columns,
     in_rows,
@@ -124,6 +126,51 @@ def legible(
     return replace(figure, scales=figure.scales[-1:])
 
 
+def around(
+    name: str,
+    figures: Sequence[Figure],
+    paper: Paper,
+    scales: dict[float, str],
+    taken: Sequence[Cell],
+    least: float,
+) -> Plate | None:
+    """Figures on one sheet round what stands there already, as large as goes.
+
+    Parameters
+    ----------
+    name : str
+    figures : sequence of Figure
+        In reading order.
+    paper : Paper
+    scales : dict
+        Of the unit system.
+    taken : sequence of Cell
+        Where something stands. [mm]
+    least : float
+        Denominator beyond which none is drawn. [-]
+
+    Returns
+    -------
+    Plate or None
+        None where they do not fit.
+    """
+    cell = paper.tall
+    cell = Cell(cell.left, cell.bottom, paper.field.right, cell.top)
+    wide, high = cell.right - cell.left, cell.top - cell.bottom
+    boxes = [
+        (one.left - cell.left, cell.top - one.top, one.right - cell.left, cell.top - one.bottom)
+        for one in taken
+    ]
+    place = partial(places, taken=boxes)
+    kept = [replace(f, scales=tuple(s for s in f.scales if s <= least)) for f in figures]
+    if not all(f.scales for f in kept):
+        return None
+    told = chosen_scales(kept, scales, wide, high, place)
+    if told is None:
+        return None
+    return _drawn(name, kept, told, place, paper, scales, cell)
+
+
 def _sheet(
     name: str, figures: Sequence[Figure], paper: Paper, scales: dict[float, str], cell: Cell
 ) -> Plate:
@@ -139,6 +186,20 @@ def _sheet(
     ]
     if read:
         _, told, place = min(read, key=lambda one: one[0])
+    return _drawn(name, figures, told, place, paper, scales, cell)
+
+
+def _drawn(
+    name: str,
+    figures: Sequence[Figure],
+    told: Sequence[float],
+    place: Placing,
+    paper: Paper,
+    scales: dict[float, str],
+    cell: Cell,
+) -> Plate:
+    """A sheet with figures at their scales, where they are placed in a cell. [mm]"""
+    wide, high = cell.right - cell.left, cell.top - cell.bottom
     sizes = [f.size(s, scales[s]) for f, s in zip(figures, told, strict=True)]
     spots = place(sizes, wide, high) or [(0.0, 0.0)] * len(figures)
     sheet = Sheet(paper.width, paper.height)

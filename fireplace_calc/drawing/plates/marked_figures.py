@@ -26,7 +26,7 @@ MARKED: dict[str, tuple[str, str]] = {
     "rod": ("10", "Storey rod"),
     "flue_rod": ("11", "Rod of the flue"),
     "block_layout": ("12", "Base block"),
-    "block_front": ("13", "Block under the hearth extension"),
+    "block_front": ("13", "Block under the extension"),
     "layout": ("14", "Firebrick floor"),
     "layout_back": ("15", "Back"),
     "layout_raked": ("16", "Raked back, along its slope"),

@@ -9,14 +9,17 @@ from fireplace_calc.drawing.plates.figure import BETWEEN
 UNDER = 5.0
 """From a title to the figure in the row under it. [mm]"""
 
+Box = tuple[float, float, float, float]
 Size = tuple[float, float]
 Place = tuple[float, float]
 Placing = Callable[[Sequence[Size], float, float], list[Place] | None]
 
 
-def places(sizes: Sequence[Size], wide: float, high: float) -> list[Place] | None:
+def places(
+    sizes: Sequence[Size], wide: float, high: float, taken: Sequence[Box] = ()
+) -> list[Place] | None:
     """Where boxes stand in a rectangle, from its upper left corner: in their order where that
-    goes, else the tallest first.
+    goes, else the tallest first, or the largest, or the widest.
 
     Parameters
     ----------
@@ -24,6 +27,8 @@ def places(sizes: Sequence[Size], wide: float, high: float) -> list[Place] | Non
         [mm]
     wide, high : float
         Of the rectangle. [mm]
+    taken : sequence of box
+        What stands in it already: left, top, right, low, to the right and down. [mm]
 
     Returns
     -------
@@ -43,10 +48,19 @@ def places(sizes: Sequence[Size], wide: float, high: float) -> list[Place] | Non
     """
     if any(w > wide + 1e-9 or h > high + 1e-9 for w, h in sizes):
         return None
+    free = [(0.0, 0.0, wide + BETWEEN, high + BETWEEN)]
+    for left, top, right, low in taken:
+        free = _without(free, (left, top, right + BETWEEN, low + BETWEEN))
     told = list(range(len(sizes)))
-    tall = sorted(told, key=lambda n: (-sizes[n][1], n))
-    for order, close in ((told, False), (tall, False), (tall, True)):
-        found = _placed(sizes, order, wide, high, close)
+    tall, large, broad = (
+        sorted(told, key=lambda n, way=way: (-way(sizes[n]), n))
+        for way in (lambda one: one[1], lambda one: one[0] * one[1], lambda one: one[0])
+    )
+    for order, close in (
+        *((told, False), (tall, False), (tall, True)),
+        *((large, True), (broad, False), (broad, True)),
+    ):
+        found = _placed(sizes, order, free, close)
         if found is not None:
             return found
     return None
@@ -95,9 +109,8 @@ def in_rows(
 
 
 def _placed(
-    sizes: Sequence[Size], order: Sequence[int], wide: float, high: float, close: bool
+    sizes: Sequence[Size], order: Sequence[int], free: Sequence[Box], close: bool
 ) -> list[Place] | None:
-    free = [(0.0, 0.0, wide + BETWEEN, high + BETWEEN)]
     found: list[Place] = [(0.0, 0.0)] * len(sizes)
     for n in order:
         w, h = sizes[n][0] + BETWEEN, sizes[n][1] + BETWEEN
@@ -112,9 +125,6 @@ def _placed(
         found[n] = (left, top)
         free = _without(free, (left, top, left + w, top + h))
     return found
-
-
-Box = tuple[float, float, float, float]
 
 
 def _without(free: Sequence[Box], taken: Box) -> list[Box]:

@@ -73,9 +73,10 @@ def brick_corners(bond: str, unit: Unit, box: Box, origin: tuple[float, float]) 
     import numpy as np  # here, so that importing the package does not wait for it
 
     j = unit.joint
-    a, b = unit.length + j, unit.height + j
+    a, b = unit.length + j, unit.course
     x0, y0 = origin[0] - j / 2, origin[1] - j / 2
     if bond in ("running", "stack"):
+        y0 = origin[1] - (b - unit.height) / 2
         cells = _courses(a, b, box, x0, y0, 0.0 if bond == "stack" else a / 2)
         return _corners(cells, unit.length, unit.height, 0.0)
     if bond == "basketweave":

@@ -4,33 +4,23 @@ makes the fewest.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from math import ceil, hypot
-from typing import NamedTuple
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.brickwork.bonds import basketweave_joint, brick_corners
 from fireplace_calc.brickwork.faces import Face
+from fireplace_calc.brickwork.fitted.closers import with_closers
+from fireplace_calc.brickwork.fitted.cut_pieces import Piece, cut_to_face
+from fireplace_calc.brickwork.fitted.gauge import Gauge, gauge, joints_near
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
-from fireplace_calc.geometry.polygons import Polygon, area, chord, joined, overlap, tidy
+from fireplace_calc.geometry.polygons import chord
 
+COURSED = ("running", "stack")
+"""Bonds of level courses."""
 QUARTER = 0.25
 """A cut with less than this share of a brick is a sliver: common practice, no source. [-]"""
-
-
-class Piece(NamedTuple):
-    """One brick of a layout: its outline [m], whether it is whole, its area [m2], what of a
-    brick's length and height it needs [m], and which way its length runs [-].
-    """
-
-    ring: Polygon
-    whole: bool
-    area: float
-    length: float
-    height: float
-    along: tuple[float, float] = (1.0, 0.0)
 
 
 @dataclass(frozen=True)
@@ -41,7 +31,7 @@ class Layout:
     ----------
     face : Face
     unit : Unit
-        Its face is ``length`` by ``height``. [m]
+        Its face is ``length`` by ``height``; joint and bed as it is laid. [m]
     bond : str
         As it is laid; running where the chosen bond does not close.
     pieces : tuple of Piece
@@ -50,6 +40,14 @@ class Layout:
         How far the start was moved off the centre line or the arris to avoid slivers. [m]
     note : str
         Why the bond is not the chosen one.
+    joint : float
+        The chosen one. [m]
+    first : float
+        Height of the lowest course. [m]
+    closers : int
+        Ends before which a three-quarter brick is laid, or that are shared by two. [-]
+    left_out : int
+        Places that are left to the mortar: too wide for a joint, too thin for a piece. [-]
     """
 
     face: Face
@@ -58,6 +56,10 @@ class Layout:
     pieces: tuple[Piece, ...]
     shifted: float
     note: str = ""
+    joint: float = 0.0
+    first: float = 0.0
+    closers: int = 0
+    left_out: int = 0
 
     @cached_property
     def whole(self) -> int:
@@ -74,6 +76,11 @@ class Layout:
         """Cuts of less than a quarter brick."""
         least = QUARTER * self.unit.length * self.unit.height * (1 - 1e-9)
         return tuple(piece for piece in self.pieces if piece.area < least)
+
+    @cached_property
+    def thin(self) -> tuple[Piece, ...]:
+        """Pieces thinner than can be cut."""
+        return tuple(piece for piece in self.pieces if piece.thin)
 
     @cached_property
     def brick_area(self) -> float:
@@ -100,90 +107,38 @@ class Layout:
         return np.stack([corners, corners[following]], 1)
 
 
-def _sides(zone: Polygon) -> Array:
-    """Each side of a convex zone as a, b, c, (n, 3): a point is inside where a x + b y + c is not
-    negative. [-, m]
+def _pieces(
+    face: Face, unit: Unit, bond: str, origin: tuple[float, float], foot: float | None = None
+) -> tuple[tuple[Piece, ...], int]:
+    """Every piece, by the lower left corner of one brick, and how many ends have closers; none
+    reaches under a foot. [m]
     """
-    import numpy as np  # here, so that importing the package does not wait for it
-
-    rows = []
-    for k, (ex, ey) in enumerate(zone):
-        x, y = zone[k - 1]
-        long = hypot(ex - x, ey - y)
-        dx, dy = (ex - x) / long, (ey - y) / long
-        rows.append((-dy, dx, dy * x - dx * y))
-    return np.array(rows)
-
-
-def _cuts(corners: Array, rings: list[Polygon], zone: Polygon) -> dict[int, Polygon]:
-    """What of each brick lies in a convex zone, by the brick's number; all of it is the brick's own
-    ring.
-    """
-    import numpy as np  # here, so that importing the package does not wait for it
-
-    sides = _sides(zone)
-    # How far each corner of each brick lies inside each side, (bricks, 4, sides). [m]
-    depth = corners @ sides[:, :2].T + sides[:, 2]
-    crossed = depth.min(axis=1) < -1e-7
-    touching = (depth.max(axis=1) > LEAST_CUT / 8).all(axis=1)
-    inside = touching & ~crossed.any(axis=1)
-    found: dict[int, Polygon] = {k: rings[k] for k in np.flatnonzero(inside).tolist()}
-    cut = np.flatnonzero(touching & ~inside)
-    for k, by in zip(cut.tolist(), crossed[cut].tolist(), strict=True):
-        ring = tidy(overlap(rings[k], zone, [side for side, yes in enumerate(by) if yes]))
-        if ring:
-            found[k] = ring
-    return found
-
-
-def _piece(brick: Polygon, ring: Polygon, unit: Unit) -> Piece | None:
-    """A brick, whole or cut; nothing when it is too thin to be one."""
-    full = unit.length * unit.height
-    (ax, ay), (bx, by) = brick[0], brick[1]
-    ux, uy = (bx - ax) / unit.length, (by - ay) / unit.length
-    if ring is brick:
-        return Piece(ring, True, full, unit.length, unit.height, (ux, uy))
-    along = [ux * x + uy * y for x, y in ring]
-    across = [ux * y - uy * x for x, y in ring]
-    long, high, bare = max(along) - min(along), max(across) - min(across), area(ring)
-    if min(long, high) <= LEAST_CUT + ROUNDING or bare < LEAST_CUT**2:
-        return None
-    return Piece(ring, bare > full * (1 - 1e-6), bare, long, high, (ux, uy))
-
-
-def _pieces(face: Face, unit: Unit, bond: str, origin: tuple[float, float]) -> tuple[Piece, ...]:
     corners = brick_corners(bond, unit, face.box, origin)
-    rings: list[Polygon] = [tuple(map(tuple, ring)) for ring in corners.tolist()]
-    parts = [_cuts(corners, rings, zone) for zone in face.zones]
-    kept = list(parts[0].items())
-    if len(parts) > 1:
-        below, above = parts
-        level = face.zones[1][0][1]
-        # A brick that both zones cut is joined again where they meet.
-        kept = [(k, ring) for k, ring in kept if k not in above] + [
-            (k, ring) for k, ring in above.items() if k not in below
-        ]
-        for k in below.keys() & above.keys():
-            one = joined(below[k], above[k], level)
-            kept += [(k, one)] if one else [(k, below[k]), (k, above[k])]
-    pieces = (_piece(rings[k], ring, unit) for k, ring in kept)
-    return tuple(piece for piece in pieces if piece)
+    found, closers = cut_to_face(face, unit, corners, foot), 0
+    if bond in COURSED and any(piece.thin for own in found.values() for piece in own):
+        found, closers = with_closers(face, unit, corners, found, foot)
+    return tuple(piece for own in found.values() for piece in own), closers
+
+
+def _on_bed(face: Face) -> bool:
+    """Whether the first course has a bed under it: not in the paving of a floor."""
+    return face.name != "floor"
 
 
 def _foot(face: Face, unit: Unit) -> float:
-    """Where the first course begins: on its bed, but for the paving of a floor. [m]"""
-    return face.box[1] + (0.0 if face.name == "floor" else unit.joint)
+    """Where the first course begins. [m]"""
+    return face.box[1] + (unit.course - unit.height if _on_bed(face) else 0.0)
 
 
 Start = tuple[float, float, float]
 """Lower left corner of one brick, and how far it is off the line it should start from. [m]"""
 
 
-def _starts(face: Face, unit: Unit, bond: str) -> list[Start]:
+def _starts(face: Face, unit: Unit, bond: str, first: float) -> list[Start]:
     """Starts to try, the plain one first; courses of a lining stand on a bed."""
     left, bottom, _, _ = face.box
-    if bond in ("running", "stack"):
-        bottom = _foot(face, unit)
+    if bond in COURSED:
+        bottom = _foot(face, unit) + first - unit.height
     a, b = unit.length + unit.joint, unit.height + unit.joint
     start = -unit.length / 2 if face.centred else left
     if bond == "running":
@@ -206,7 +161,7 @@ def _starts(face: Face, unit: Unit, bond: str) -> list[Start]:
 
 def _ends(face: Face, unit: Unit, bottom: float) -> list[tuple[int, float, float]]:
     """Each course by its number, and where it begins and ends at half its height. [m]"""
-    found, step = [], unit.height + unit.joint
+    found, step = [], unit.course
     for zone in face.zones:
         turned = tuple((y, x) for x, y in zone)
         for row in range(ceil((face.box[3] - bottom) / step)):
@@ -230,8 +185,9 @@ def _slivers_of_start(
 
 
 @lru_cache(maxsize=64)
-def lay(face: Face, unit: Unit, bond: str) -> Layout:
-    """Lay a face, with the fewest slivers and then the plainer start.
+def lay(face: Face, unit: Unit, bond: str, courses: Gauge | None = None) -> Layout:
+    """Lay a face so that no piece is thinner than can be cut, with the fewest slivers and then the
+    plainer start: with the chosen joint, else with the nearest that does it.
 
     In courses the plain start is tried and the one that leaves the fewest thin ends, in other bonds
     every start: a thin course on top is thin from wherever it is set out.
@@ -240,14 +196,17 @@ def lay(face: Face, unit: Unit, bond: str) -> Layout:
     ----------
     face : Face
     unit : Unit
-        Its face is ``length`` by ``height``. [m]
+        Its face is ``length`` by ``height``, its joint the chosen one. [m]
     bond : str
         ``running``, ``stack``, ``herringbone 90``, ``herringbone 45`` or ``basketweave``.
+    courses : Gauge or None
+        Of a bond in courses, where they are not the face's own. [m]
 
     Returns
     -------
     Layout
-        Where a basketweave does not close, laid in running bond, and its note says so.
+        Where a basketweave does not close, laid in running bond, and its note says so. What is
+        still too thin is left out, and counted.
     """
     note = ""
     if bond == "basketweave" and basketweave_joint(unit) is None:
@@ -255,21 +214,47 @@ def lay(face: Face, unit: Unit, bond: str) -> Layout:
             "running",
             "basketweave does not close with this brick and joint: laid as running bond",
         )
-    starts = _starts(face, unit, bond)
-    if bond in ("running", "stack"):
-        ends = _ends(face, unit, _foot(face, unit))
+    if bond in COURSED:
+        _, low, _, top = face.box
+        courses = courses or gauge((top - low,), unit.height, unit.joint, _on_bed(face))
+    else:
+        courses = None
+    best: Layout | None = None
+    for joint in joints_near(unit.joint):
+        tried = replace(unit, joint=joint, bed=courses.bed if courses else None)
+        if bond == "basketweave" and basketweave_joint(tried) is None:
+            continue
+        found = _best_start(face, tried, bond, courses.first if courses else unit.height)
+        if best is None or len(found.thin) < len(best.thin):
+            best = found
+        if not best.thin:
+            break
+    assert best is not None  # the chosen joint is among those tried
+    kept = tuple(piece for piece in best.pieces if piece not in best.thin)
+    return replace(best, pieces=kept, note=note, joint=unit.joint, left_out=len(best.thin))
+
+
+def _best_start(face: Face, unit: Unit, bond: str, first: float) -> Layout:
+    """A face with the start that leaves the fewest thin pieces and slivers."""
+    starts, foot = _starts(face, unit, bond, first), None
+    if bond in COURSED:
+        foot = _foot(face, unit) if first < unit.height else None
+        ends = _ends(face, unit, _foot(face, unit) + first - unit.height)
         likely = min(starts, key=lambda start: _slivers_of_start(ends, unit, bond, start))
-        starts = [starts[0]] if likely is starts[0] else [starts[0], likely]
+        others = [start for start in starts if start is not likely]
+        starts = [starts[0], *([] if likely is starts[0] else [likely])]
+        starts += [start for start in others if start not in starts]
 
     def laid(start: Start) -> Layout:
         x, y, move = start
-        return Layout(face, unit, bond, _pieces(face, unit, bond, (x, y)), move, note)
+        pieces, closers = _pieces(face, unit, bond, (x, y), foot)
+        return Layout(face, unit, bond, pieces, move, first=first, closers=closers)
 
     best = laid(starts[0])
-    for start in starts[1:]:
-        if not best.slivers:
+    for n, start in enumerate(starts[1:], 1):
+        if not best.slivers or (bond in COURSED and n > 1 and not best.thin):
             break
         other = laid(start)
-        if len(other.slivers) < len(best.slivers):
+        if (len(other.thin), len(other.slivers)) < (len(best.thin), len(best.slivers)):
             best = other
     return best

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
@@ -12,6 +13,7 @@ from fireplace_calc.brickwork.block_work import LaidBlock, lay_block
 from fireplace_calc.brickwork.coursing import Coursing, EvenCourses, even_courses
 from fireplace_calc.brickwork.cut_stock import Shape, bricks_for, cut_list
 from fireplace_calc.brickwork.faces import floor_face, lining_faces
+from fireplace_calc.brickwork.fitted.gauge import Gauge, gauge
 from fireplace_calc.brickwork.layout import Layout, lay
 from fireplace_calc.brickwork.ring import BlockCourse
 from fireplace_calc.brickwork.unit import UnitMasonry, block, brick_sides, firebrick
@@ -145,6 +147,24 @@ def lining_bricks(geometry: Geometry) -> UnitMasonry:
     return firebrick(box.brick, box.lining_thickness, usual_joint(geometry.design))
 
 
+def lining_courses_of(geometry: Geometry) -> Gauge:
+    """How the courses of the lining are brought up, level round back and sides: no piece under the
+    springing, the bend or the smoke shelf is too thin to be cut.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    Gauge
+    """
+    f, unit = geometry.frame, lining_bricks(geometry).unit
+    ends = (f.spring, f.back_bend, f.throat)
+    levels = sorted({min(end, f.throat) - f.slab_top for end in ends})
+    return gauge(tuple(levels), unit.height, unit.joint)
+
+
 def floor_bricks(geometry: Geometry) -> UnitMasonry:
     """The same for the floor."""
     box = geometry.design.firebox
@@ -200,6 +220,14 @@ def lay_brickwork(geometry: Geometry) -> Brickwork:
     return geometry.once(_laid_out)
 
 
+def _lined(geometry: Geometry) -> Iterator[Layout]:
+    """The faces of the lining; the raked back is coursed along its slope, by itself."""
+    unit, bond = lining_bricks(geometry).unit, geometry.design.firebox.bond
+    level = lining_courses_of(geometry)
+    for face in lining_faces(geometry.frame):
+        yield lay(face, unit, bond, None if face.name == "raked back" else level)
+
+
 def _laid_out(geometry: Geometry) -> Brickwork:
     d, f, unit = geometry.design, geometry.frame, block(geometry)
     paved = geometry.under_fire.material == "firebrick"
@@ -210,7 +238,7 @@ def _laid_out(geometry: Geometry) -> Brickwork:
     return Brickwork(
         geometry,
         lay(floor_face(f), floor_bricks(geometry).unit, d.firebox.floor_bond) if paved else None,
-        tuple(lay(face, lining.unit, d.firebox.bond) for face in lining_faces(f)) if lined else (),
+        tuple(_lined(geometry)) if lined else (),
         (
             even_courses(f.throat - f.slab_top, lining.unit.height, lining.unit.joint)
             if lined

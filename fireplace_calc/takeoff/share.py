@@ -145,7 +145,9 @@ def count_sections(part: Part, courses: Sequence[Course]) -> tuple[int, float, s
     """
     bare, level = sum([top - bottom for _, _, bottom, top, *_ in courses]), ""
     if courses and courses[-1].cut:
-        level = f"top one of {len(courses)} courses cut to {feet_inches(courses[-1].height)}"
+        number = sum(course.cut for course in courses[-2:])
+        which = "top one" if number == 1 else "top two"
+        level = f"{which} of {len(courses)} courses cut to {feet_inches(courses[-1].height)}"
     most = max([course.along for course in courses], default=0.0)
     leaning = f"up to {feet_inches(most)} high along the slope" if most > 0 else ""
     joint = 1 - bare / (part.top - part.bottom)

@@ -8,14 +8,24 @@ from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.courses.course import Course
 from fireplace_calc.brickwork.coursing import BED, SIXTEENTH
+from fireplace_calc.brickwork.fitted.gauge import LEAST_PIECE
 from fireplace_calc.brickwork.unit import LEAST_CUT
 
 CUT = "cut to height"
+TWO = "the two top ones cut to one height, so that neither is too thin to cut"
+LEAST_SECTION = 1.5 * INCH
+"""No section is cut lower where another stands under it: our own habit. [m]"""
 
 
 @lru_cache(maxsize=256)
 def gauged(
-    part: str, kind: str, bottom: float, top: float, unit: float, bed: float
+    part: str,
+    kind: str,
+    bottom: float,
+    top: float,
+    unit: float,
+    bed: float,
+    first: float | None = None,
 ) -> tuple[Course, ...]:
     """Whole courses from the bottom up, the last one cut.
 
@@ -27,12 +37,14 @@ def gauged(
         Levels between which they are laid. [m]
     unit, bed : float
         Height of a unit, and of the bed under each, the first too. [m]
+    first : float or None
+        Height of the lowest course where it is cut. [m]
 
     Returns
     -------
     tuple of Course
-        What is left over at the top is no course where it is too thin to be cut: the joint there
-        takes it up.
+        What is left over at the top is no course where a joint takes it up. Where it is more and
+        still too thin to be cut, the two top courses are cut alike.
 
     Examples
     --------
@@ -41,23 +53,30 @@ def gauged(
     [(0.125, 24.125, False), (24.25, 48.25, False), (48.375, 50.0, True)]
     """
     made: list[Course] = []
-    foot = bottom + bed
+    first = unit if first is None else first
+    foot, high = bottom + bed, first
     while top - foot > LEAST_CUT + ROUNDING:
-        head = foot + unit
-        cut = head > top + ROUNDING
+        head = foot + high
+        cut = head > top + ROUNDING or high < unit - ROUNDING
         made.append(
             Course(
                 part,
                 len(made) + 1,
                 foot,
-                top if cut else head,
+                min(head, top) if cut else head,
                 cut,
                 CUT if cut else "",
                 kind,
                 bed,
             )
         )
-        foot = bottom + bed + len(made) * (unit + bed)
+        foot, high = bottom + bed + first - unit + len(made) * (unit + bed), unit
+    least = LEAST_SECTION if kind == "section" else LEAST_PIECE
+    if len(made) > 1 and made[-1].cut and made[-1].height < least - ROUNDING:
+        low = made[-2].bottom
+        each = (top - low - bed) / 2
+        made[-2] = made[-2]._replace(top=low + each, cut=True, note=TWO)
+        made[-1] = made[-1]._replace(bottom=top - each, note=TWO)
     return tuple(made)
 
 

@@ -61,6 +61,12 @@ def _said(geometry: Geometry, long: Shown) -> Iterator[str]:
     for part in FLUES[::2]:
         for high in (c for c in found.of(part)[-1:] if c.cut):
             flue = part.removesuffix(" liner").capitalize()
+            if found.of(part)[-2:-1] and found.of(part)[-2].cut:
+                yield (
+                    f"{flue}: sections {high.number - 1} and {high.number}, the top ones, are both"
+                    f" cut to {long(high.height)}: one alone would be too thin."
+                )
+                continue
             yield f"{flue}: section {high.number}, the top one, is cut to {long(high.height)}."
     leaning = [c for c in found.of("flue liner") if c.along]
     if leaning:
@@ -80,7 +86,12 @@ def _said(geometry: Geometry, long: Shown) -> Iterator[str]:
 
 def _lining(geometry: Geometry, courses: tuple[Course, ...], long: Shown) -> Iterator[str]:
     f, last = geometry.frame, courses[-1:]
-    if last and last[0].cut:
+    if len(courses) > 1 and last[0].cut and courses[-2].cut and len(courses) > 2:
+        yield (
+            f"Firebox lining: courses {last[0].number - 1} and {last[0].number}, the top ones, are"
+            f" both cut to {long(last[0].height)}: one alone would be too thin."
+        )
+    elif last and last[0].cut:
         top = last[0]
         whole = courses[0].height
         said = f"Firebox lining: course {top.number}, the top one, is cut to {long(top.height)}."

@@ -11,7 +11,7 @@ from fireplace_calc.brickwork.courses.course import Course
 from fireplace_calc.brickwork.courses.gauged import CUT, even_bed, gauged
 from fireplace_calc.brickwork.seen.coursing_of_face import coursed_face, face_joint_widths
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit, block, common_brick
-from fireplace_calc.brickwork.work import lining_bricks
+from fireplace_calc.brickwork.work import lining_bricks, lining_courses_of
 from fireplace_calc.geometry.mantel.edges import face_end
 from fireplace_calc.geometry.parts import Geometry, Part
 
@@ -65,7 +65,8 @@ def lining_gauge(geometry: Geometry) -> tuple[Course, ...]:
     tuple of Course
     """
     f, unit = geometry.frame, lining_bricks(geometry).unit
-    return gauged("firebox lining", "firebrick", f.slab_top, f.throat, unit.height, unit.joint)
+    bed, first = lining_courses_of(geometry)
+    return gauged("firebox lining", "firebrick", f.slab_top, f.throat, unit.height, bed, first)
 
 
 def _beside_rake(course: Course, bend: float) -> Course:

@@ -5,15 +5,21 @@ block brought to a level, what does not come out.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from fireplace_calc.base.printing import show
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.block_work import LaidBlock
 from fireplace_calc.brickwork.courses import odd_courses
+from fireplace_calc.brickwork.fitted.gauge import LEAST_PIECE
 from fireplace_calc.brickwork.layout import Layout
 from fireplace_calc.brickwork.work import split_brick
 from fireplace_calc.geometry.parts import Geometry
+
+TEN = 10
+"""Courses by which a gauge is told. [-]"""
 
 
 def before_laying(geometry: Geometry, units: str) -> Iterator[str]:
@@ -52,11 +58,34 @@ def _face(layout: Layout, units: str) -> str:
     thin = len(layout.slivers)
     slivers = f"; {thin} under a quarter brick" if thin else ""
     note = f" {layout.note[0].upper()}{layout.note[1:]}." if layout.note else ""
+    note += _fitted(layout, units)
     twice = " (two, one mirrored)" if face.alike == 2 else ""
     return (
         f"{face.name.capitalize()}{twice}: {layout.bond} bond, set out from {start}{moved};"
         f" {layout.whole} whole, {layout.cut} cut{slivers}.{note}"
     )
+
+
+def _fitted(layout: Layout, units: str) -> str:
+    """What was done so that no piece is thinner than can be cut."""
+    unit, told = layout.unit, partial(show, kind="length", units=units)
+    bed, said = unit.course - unit.height, []
+    if abs(unit.joint - layout.joint) > ROUNDING:
+        said.append(f"joints {told(unit.joint)}, not {told(layout.joint)}")
+    elif abs(bed - layout.joint) > ROUNDING:
+        way = "wider" if bed > layout.joint else "thinner"
+        said.append(f"beds a little {way}, {TEN} courses to {told(TEN * unit.course)}")
+    if layout.first < unit.height - ROUNDING:
+        said.append(f"the lowest course cut to {told(layout.first)}")
+    if layout.closers:
+        ends = "1 end" if layout.closers == 1 else f"{layout.closers} ends"
+        said.append(f"a three-quarter brick, or two alike, at {ends}")
+    least = told(LEAST_PIECE)
+    made = f" So that no piece is thinner than {least}: {', '.join(said)}." if said else ""
+    if layout.left_out:
+        places = "1 place is" if layout.left_out == 1 else f"{layout.left_out} places are"
+        made += f" {places} thinner than {least}, which no saw gives: fill with mortar."
+    return made
 
 
 def _block(name: str, laid: LaidBlock, units: str) -> str:

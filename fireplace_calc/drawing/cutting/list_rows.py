@@ -7,7 +7,7 @@ from functools import partial
 from itertools import groupby
 
 from fireplace_calc.base.printing import feet_inches
-from fireplace_calc.base.units import FEET_INCHES, INCH
+from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.brickwork.cutting.bevel_cuts import bevels
 from fireplace_calc.brickwork.cutting.cut_marks import Cut, CutList, StockUse
 from fireplace_calc.brickwork.cutting.shapes import NICK, is_square_cut
@@ -30,9 +30,6 @@ HOW = (
     " takes, 1/8 in or 3 mm, share a mark, which gives the shortest of them: the joint takes the"
     " rest. Sizes are those of the piece; the saw's cut is lost beside it."
 )
-LEAST_PIECE = 3 * INCH / 8
-"""Thinner than this no brick can be sawn: our own habit. [m]"""
-THIN = "too thin to saw: leave it out and let the joints of its course or the beds take it up"
 CORNERS = "corners from its lower left, along and across: "
 
 
@@ -111,8 +108,6 @@ def _cut(cut: Cut, units: str, wide: float, sloped: Sequence[str]) -> list[Toget
     if not is_square_cut(cut.outline):
         bevel = f"bevel {' and '.join(sloped)}: " if sloped else ""
         under.append(bevel + corners(cut.outline, units))
-    if not cut.kind and min(cut.size) <= LEAST_PIECE:
-        under.append(THIN)
     return row(CUTS, (cut.mark, str(cut.count), own, other), wide, ". ".join(under))
 
 

@@ -28,9 +28,7 @@ def bevel_figure(bevel: Bevel, units: str) -> Figure:
     """
     off, over = (tape(size, units) for size in bevel.fall)
     way = "" if bevel.steep else " along the brick"
-    return _figure(
-        f"Bevel {bevel.number}", bevel.template, units, f"{off} in {over}{way}"
-    )
+    return _figure(f"Bevel {bevel.number}", bevel.template, units, f"{off} in {over}{way}")
 
 
 def taper_figure(ring: VoussoirRing, number: int, units: str) -> Figure:

@@ -11,7 +11,6 @@ from math import prod
 
 from fireplace_calc.drawing.plates.figure import Figure, Plate, put
 from fireplace_calc.drawing.plates.packing import (
-    Box,
     Placing,
     in_columns,
     in_rows,

@@ -22,8 +22,10 @@ from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY
 
 MM = 25.4 / 72
-MOST = 14
-"""Sheets of A3 for a shipped design; 12 are wanted, and the boathouse takes 13."""
+MOST = {"boathouse": 12, "boathouse-laid": 12, "plain": 14}
+"""Sheets of A3 for a shipped design; 12 are wanted, and the plain one, laid in firebrick all over,
+takes 14.
+"""
 CLEAR = 0.7
 """Between letters and any line. [mm]"""
 CHANGED = [
@@ -62,7 +64,7 @@ def test_every_sheet_of_a_random_design_is_clean(design):
 @pytest.mark.parametrize("name", ["boathouse", "boathouse-laid", "plain"])
 def test_the_set_is_short(name, units):
     made = sheets(assess(load(DESIGNS / f"{name}.toml")), units, "A3")
-    assert len(made) <= MOST, [title for title, _ in made]
+    assert len(made) <= MOST[name], [title for title, _ in made]
 
 
 def full(sheet, step=20.0):

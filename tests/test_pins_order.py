@@ -104,8 +104,9 @@ def test_bricks_of_every_face(name):
     theirs, mine = lay_brickwork(assessed(name).geometry).layouts, laid_by_hand(name)
     assert [layout.face.name for layout in theirs] == list(mine)
     for layout in theirs:
-        (outline, alike, centred), unit, bond = mine[layout.face.name]
-        pieces, moved, laid = bricks.best(outline, unit, bond, centred, layout.face.name == "floor")
+        (outline, alike, centred, ends), unit, bond = mine[layout.face.name]
+        paving = layout.face.name == "floor"
+        pieces, moved, laid = bricks.best(outline, unit, bond, centred, ends, paving)
         assert (layout.whole, layout.cut) == (
             sum(p.whole for p in pieces),
             sum(not p.whole for p in pieces),

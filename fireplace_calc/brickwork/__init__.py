@@ -4,7 +4,8 @@ coursed to a wanted level.
 
 from fireplace_calc.brickwork.coursing import Coursing, EvenCourses, block_coursing, even_courses
 from fireplace_calc.brickwork.cut_stock import bricks_for, cut_list, cut_shape
-from fireplace_calc.brickwork.layout import Layout, Piece, lay
+from fireplace_calc.brickwork.fitted.cut_pieces import Piece
+from fireplace_calc.brickwork.layout import Layout, lay
 from fireplace_calc.brickwork.ring import BlockCourse, block_ring
 from fireplace_calc.brickwork.work import Brickwork, lay_brickwork
 

@@ -235,26 +235,31 @@ def lay(face: Face, unit: Unit, bond: str, courses: Gauge | None = None) -> Layo
 
 
 def _best_start(face: Face, unit: Unit, bond: str, first: float) -> Layout:
-    """A face with the start that leaves the fewest thin pieces and slivers."""
-    starts, foot = _starts(face, unit, bond, first), None
-    if bond in COURSED:
+    """A face with the start that leaves the fewest thin pieces and slivers. In courses the plain
+    start, which cuts both ends alike, is given up only where that halves them.
+    """
+    starts, foot, coursed = _starts(face, unit, bond, first), None, bond in COURSED
+    if coursed:
         foot = _foot(face, unit) if first < unit.height else None
         ends = _ends(face, unit, _foot(face, unit) + first - unit.height)
         likely = min(starts, key=lambda start: _slivers_of_start(ends, unit, bond, start))
-        others = [start for start in starts if start is not likely]
-        starts = [starts[0], *([] if likely is starts[0] else [likely])]
-        starts += [start for start in others if start not in starts]
+        starts = [starts[0]] if likely is starts[0] else [starts[0], likely]
 
     def laid(start: Start) -> Layout:
         x, y, move = start
         pieces, closers = _pieces(face, unit, bond, (x, y), foot)
         return Layout(face, unit, bond, pieces, move, first=first, closers=closers)
 
+    def poor(layout: Layout) -> tuple[int, int]:
+        return len(layout.thin), len(layout.slivers)
+
     best = laid(starts[0])
-    for n, start in enumerate(starts[1:], 1):
-        if not best.slivers or (bond in COURSED and n > 1 and not best.thin):
+    for start in starts[1:]:
+        if not best.slivers:
             break
         other = laid(start)
-        if (len(other.thin), len(other.slivers)) < (len(best.thin), len(best.slivers)):
+        (thin, slivers), (least, most) = poor(other), poor(best)
+        fewer = 2 * slivers <= most if coursed else slivers < most
+        if thin < least or (thin == least and fewer):
             best = other
     return best

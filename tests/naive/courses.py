@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from naive.bricks import GAP, Laid
+from naive.bricks import GAP, SAWN, Laid
 from naive.reading import IN
 
 TICK = IN / 16
@@ -190,4 +190,7 @@ def gauge(bottom: float, top: float, high: float, bed: float) -> list[float]:
     while top - z - bed > IN / 8 + 1e-9:
         z = min(z + bed + high, top)
         found.append(z)
+    if len(found) > 1 and GAP < top - found[-2] - bed < SAWN - 1e-9:  # no saw gives that: two alike
+        under = found[-3] if len(found) > 2 else bottom
+        found[-2] = top - (top - under - 2 * bed) / 2 - bed
     return found

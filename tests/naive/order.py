@@ -305,8 +305,8 @@ class Order:
     def _firebrick(self, faces: list, bond: str, thick: float, paving: bool = False) -> None:
         unit = bricks.firebrick(self.d.firebox.brick, thick, self.d.firebox.joint)
         laid = [
-            (bricks.best(face, unit, bond, centred, paving)[0], alike)
-            for face, alike, centred in faces
+            (bricks.best(face, unit, bond, centred, ends, paving)[0], alike)
+            for face, alike, centred, ends in faces
         ]
         found = self.cuts[self._name] = bricks.counted(laid, unit)
         bare = self._solid.volume * bricks.density_in_wall(unit, thick)[1]

@@ -29,14 +29,14 @@ def with_closers(
     corners : array, (n, 4, 2)
         Of every brick of a bond in courses. [m]
     found : dict
-        What of each lies in the face.
+        What of each lies in the face, by its number. [-]
     foot : float or None
         No piece reaches under it. [m]
 
     Returns
     -------
     dict and int
-        What of each brick lies in the face now, and how many ends were laid anew.
+        What of each brick lies in the face now, and how many ends were laid anew. [-]
     """
     corners, number = corners.copy(), 0
     for n in [n for n, own in found.items() if any(piece.thin for piece in own)]:

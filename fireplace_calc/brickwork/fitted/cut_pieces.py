@@ -100,7 +100,7 @@ def cut_to_face(
     Returns
     -------
     dict
-        By the number of the brick; those that leave no piece are not in it.
+        By the number of the brick [-]; those that leave no piece are not in it.
     """
     rings: list[Polygon] = [tuple(map(tuple, ring)) for ring in corners.tolist()]
     zones = face.zones

@@ -16,10 +16,10 @@ from fireplace_calc.drawing.sheets.lists import Column
 from fireplace_calc.geometry.polygons import Polygon
 
 CUTS = (
-    Column("Mark", 11.5),
-    Column("Pieces", 14.5),
-    Column("Length and width", 33),
-    Column("", 33),
+    Column("Mark", 11),
+    Column("Pieces", 13.5),
+    Column("Length and width", 35),
+    Column("", 32),
 )
 STOCK = (Column("Units", 17), Column("Each gives", 29)) * 2
 SHORT = 14

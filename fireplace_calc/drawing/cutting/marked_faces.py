@@ -266,7 +266,7 @@ def laid_figures(geometry: Geometry, scales: Sequence[float]) -> list[Figure]:
         if rings:
             face = MarkedFace(tuple(zip(rings, marks, strict=True)))
             told = f"{layout.whole} whole, {layout.cut} cut"
-            told += "; two, mirrored" if layout.face.alike == 2 else ""
+            told += " each" if layout.face.alike == 2 else ""
             made.append(_figure(KEYS[layout.face.name], face, scales, told))
     return made
 

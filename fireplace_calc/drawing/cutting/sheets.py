@@ -27,13 +27,15 @@ from fireplace_calc.takeoff.cost import Price
 NAME, LAYOUT, LIST = "Layout and cut list", "Layout", "Cut list"
 LAID = {
     FEET_INCHES: (8.0, 12.0, 16.0, 24.0, 32.0, 48.0),
-    "millimetres": (10.0, 20.0, 25.0, 50.0),
+    "millimetres": (10.0, 20.0, 25.0, 40.0, 50.0),
 }
 """Denominators of the layouts, the largest scale first. [-]"""
 TOGETHER, APART = (20.0, 25.0), (20.0, 16.0, 12.0, 8.0)
 """Smallest scales tried, by their denominators, with the list beside the layouts and without: the
 first at which every mark stands clear. [-]
 """
+BLOCK = 1.6
+"""A course of block may be drawn so much smaller than a face of brick beside the list. [-]"""
 CLEAR = 0.7
 """Between letters and lines. [mm]"""
 WIDE = 91.4
@@ -97,6 +99,7 @@ def _together(
     the most room; None where that does not hold it.
     """
     cell, found = on.field, []
+    drawn = [replace(f, scales=tuple(s for s in f.scales if s <= _least(f, least))) for f in drawn]
     for columns in range(1, int((cell.right - cell.left + BETWEEN) / (WIDE + BETWEEN)) + 1):
         high = lowest(blocks, columns, cell.top - cell.bottom)
         if high is None:
@@ -104,7 +107,7 @@ def _together(
         left = cell.right - columns * WIDE - (columns - 1) * BETWEEN
         listed = Cell(left, cell.top - high, cell.right, cell.top)
         block = replace(on.block, left=on.block.left - AIR, top=on.block.top + AIR)
-        plate = around(NAME, drawn, on, SCALES[units], (listed, block), least)
+        plate = around(NAME, drawn, on, SCALES[units], (listed, block))
         if plate is not None:
             found.append((plate.denominator or 0.0, columns, left, plate))
     if not found:
@@ -112,6 +115,10 @@ def _together(
     _, columns, left, plate = min(found, key=lambda one: one[:2])
     _write(plate.sheet, blocks, columns, left, cell)
     return [plate]
+
+
+def _least(figure: Figure, least: float) -> float:
+    return least * BLOCK if figure.key.startswith("block") else least
 
 
 def _write(sheet: Sheet, blocks: Sequence[Together], columns: int, left: float, cell: Cell) -> None:
@@ -136,7 +143,8 @@ def _apart(
     made = filled(LAYOUT, drawn, on, SCALES[units], least=least) if drawn else []
     if len(listed) == 1:
         under = replace(on.field, top=bands.y - BETWEEN)
-        for count in range(len(drawn) - 1, 0, -1):
+        half = (len(drawn) - 1) // 2  # rather than a sheet with the last one or two alone
+        for count in (*range(half, 0, -1), *range(len(drawn) - 1, half, -1)):
             first = _under(bands.sheets[0], drawn[:count], on, units, under, least)
             rest = filled(LAYOUT, drawn[count:], on, SCALES[units], least=least)
             if first and len(rest) <= len(made):

@@ -131,7 +131,6 @@ def around(
     paper: Paper,
     scales: dict[float, str],
     taken: Sequence[Cell],
-    least: float,
 ) -> Plate | None:
     """Figures on one sheet round what stands there already, as large as goes.
 
@@ -145,8 +144,6 @@ def around(
         Of the unit system.
     taken : sequence of Cell
         Where something stands. [mm]
-    least : float
-        Denominator beyond which none is drawn. [-]
 
     Returns
     -------
@@ -161,13 +158,8 @@ def around(
         for one in taken
     ]
     place = partial(places, taken=boxes)
-    kept = [replace(f, scales=tuple(s for s in f.scales if s <= least)) for f in figures]
-    if not all(f.scales for f in kept):
-        return None
-    told = chosen_scales(kept, scales, wide, high, place)
-    if told is None:
-        return None
-    return _drawn(name, kept, told, place, paper, scales, cell)
+    told = chosen_scales(figures, scales, wide, high, place)
+    return None if told is None else _drawn(name, figures, told, place, paper, scales, cell)
 
 
 def _sheet(

@@ -30,7 +30,7 @@ MARKED: dict[str, tuple[str, str]] = {
     "layout": ("14", "Firebrick floor"),
     "layout_back": ("15", "Back"),
     "layout_raked": ("16", "Raked back, along its slope"),
-    "layout_side": ("17", "Side, front at the left"),
+    "layout_side": ("17", "Side, front left"),
     "arch": ("18", "Arch"),
     "templates": ("19", "Bevel"),
 }

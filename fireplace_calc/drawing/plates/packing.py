@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from random import Random
 
 from fireplace_calc.drawing.plates.figure import BETWEEN
 
 UNDER = 5.0
 """From a title to the figure in the row under it. [mm]"""
+
+MIXED = 24
+"""Orders that are tried besides where something stands in the rectangle already. [-]"""
 
 Box = tuple[float, float, float, float]
 Size = tuple[float, float]
@@ -19,7 +23,7 @@ def places(
     sizes: Sequence[Size], wide: float, high: float, taken: Sequence[Box] = ()
 ) -> list[Place] | None:
     """Where boxes stand in a rectangle, from its upper left corner: in their order where that
-    goes, else the tallest first, or the largest, or the widest.
+    goes, else the tallest first; round what stands there, others are tried too.
 
     Parameters
     ----------
@@ -53,13 +57,15 @@ def places(
         free = _without(free, (left, top, right + BETWEEN, low + BETWEEN))
     told = list(range(len(sizes)))
     tall, large, broad = (
-        sorted(told, key=lambda n, way=way: (-way(sizes[n]), n))
-        for way in (lambda one: one[1], lambda one: one[0] * one[1], lambda one: one[0])
+        sorted(told, key=lambda n: (-by[n], n))
+        for by in ([h for _, h in sizes], [w * h for w, h in sizes], [w for w, _ in sizes])
     )
-    for order, close in (
-        *((told, False), (tall, False), (tall, True)),
-        *((large, True), (broad, False), (broad, True)),
-    ):
+    tried = [(told, False), (tall, False), (tall, True)]
+    if taken:  # what is left has many corners
+        drawn = Random(len(sizes))
+        mixed = [drawn.sample(told, len(told)) for _ in range(MIXED)]
+        tried += [(order, close) for order in (large, broad, *mixed) for close in (False, True)]
+    for order, close in tried:
         found = _placed(sizes, order, free, close)
         if found is not None:
             return found

@@ -98,7 +98,13 @@ def under(level: float, height: float, first: float, bed: float, start: float) -
 
 
 def is_thin(high: float) -> bool:
-    """Whether so much is more than a joint takes up and less than can be cut. [m]"""
+    """Whether so much is more than a joint takes up and less than can be cut.
+
+    Parameters
+    ----------
+    high : float
+        [m]
+    """
     return LEAST_CUT + ROUNDING < high <= LEAST_PIECE + MARGIN
 
 

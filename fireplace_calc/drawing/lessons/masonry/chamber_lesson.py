@@ -34,10 +34,10 @@ def draw_chamber_lesson(board: LessonBoard) -> None:
     _masonry(board, foot, head, rise)
     if board.has("run", "rise"):
         run_and_rise(board, (foot, 0.0), (head, rise))
-    lean_from_upright(board, board.of("A"), (-foot, 0.0), 0.9 * max(rise, LEAST))
     second = board.find("B")
     if second is not None:
         _wall(board, second, foot)
+    lean_from_upright(board, board.of("A"), (-foot, 0.0), 0.9 * max(rise, LEAST))
 
 
 def _flattest(moment: LessonMoment) -> Wall:

@@ -30,9 +30,9 @@ def draw_firebox_lesson(board: LessonBoard) -> None:
     left, low, _, top = board.window
     room = board.view.ring([(left, low), (-0.12, low), (-0.12, top), (left, top)])
     board.sheet.fill([room], "room wall", layer=-2.5)
+    _bearing(board, geometry, shift)
     _depth(board, geometry)
     _throat(board, geometry)
-    _bearing(board, geometry, shift)
 
 
 def _depth(board: LessonBoard, geometry: Geometry) -> None:

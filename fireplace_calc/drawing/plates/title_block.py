@@ -9,7 +9,7 @@ from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import FEET_INCHES, FOOT
 from fireplace_calc.drawing.plates.marks import LARGE, MIDDLE, SMALL
 from fireplace_calc.drawing.plates.sizes import Paper
-from fireplace_calc.drawing.sheets.lettering import in_rows, width
+from fireplace_calc.drawing.sheets.lettering import fitting, in_rows, width
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.editing.file_text import fingerprint
 
@@ -35,7 +35,7 @@ def elided(text: str, room: float, size: float, bold: bool = False) -> str:
     """
     if width(text, size, bold) <= room:
         return text
-    kept = next(n for n in range(len(text), -1, -1) if width(f"{text[:n]}…", size, bold) <= room)
+    kept = fitting(text, room - width("…", size, bold), size, bold)
     return f"{text[:kept].rstrip()}…"
 
 

@@ -5,7 +5,9 @@ drawn again.
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from functools import lru_cache
+from itertools import accumulate
 
 import numpy as np
 from matplotlib.path import Path
@@ -47,9 +49,30 @@ def outline(text: str, bold: bool = False) -> tuple[np.ndarray, np.ndarray, floa
     )
 
 
+@lru_cache(maxsize=16384)
+def _advanced(text: str, bold: bool) -> float:
+    """Width of a text whose capitals are 1 high, without its outline."""
+    at = 0.0
+    for letter in text:
+        at += _glyph(letter, bold)[2]
+    return at
+
+
 def width(text: str, size: float, bold: bool = False) -> float:
     """Width of a text with capitals ``size`` high, in the same unit."""
-    return outline(text, bold)[2] * size
+    return _advanced(text, bold) * size
+
+
+def fitting(text: str, room: float, size: float, bold: bool = False) -> int:
+    """How many letters of a text, from its first on, have room in a width in the same unit. [-]
+
+    Examples
+    --------
+    >>> fitting("A very long name of a small hut", 30.0, 2.5)
+    15
+    """
+    ends = accumulate(_glyph(letter, bold)[2] for letter in text)
+    return bisect_right(list(ends), room, key=lambda end: end * size)
 
 
 _INSIDE_A_FIGURE = re.compile(r"(?<=\d) (?=\d+/\d)")

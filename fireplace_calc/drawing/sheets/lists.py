@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fireplace_calc.drawing.sheets.lettering import in_rows, unbroken, width
+from fireplace_calc.drawing.sheets.lettering import fitting, in_rows, unbroken, width
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 
@@ -61,7 +61,7 @@ def wrapped(text: str, room: float, bold: bool = False) -> tuple[str, ...]:
     for whole in unbroken(" ".join(text.split())):
         word = whole
         while _wide(word, bold) > room and len(word) > 1:
-            cut = next((k for k in range(len(word) - 1, 0, -1) if _wide(word[:k], bold) <= room), 1)
+            cut = max(fitting(word, room, SMALL, bold), 1)
             if line:
                 lines.append(" ".join(line))
                 line, used = [], 0.0

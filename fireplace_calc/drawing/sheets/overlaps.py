@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from fireplace_calc.base.arrays import Array, BoolArray
+from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.drawing.sheets.lettering import outline
 from fireplace_calc.drawing.sheets.sheet import Label, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
@@ -60,17 +60,26 @@ def _lines_at_fault(sheet: Sheet, boxes: Array) -> list[str]:
     if not weights:
         return []
     drawn = [line for lines in sheet.lines.values() for line in lines]
-    points, line = np.concatenate(drawn), np.repeat(np.arange(len(drawn)), list(map(len, drawn)))
+    points, line = _points(drawn)
     edge = np.array((sheet.width, sheet.height)) + 0.01
     outside = line[((points < -0.01) | (points > edge)).any(axis=1)]
     faults = [(k, -1, f"a {weights[k]} line leaves the sheet") for k in set(outside.tolist())]
-    joined = line[:-1] == line[1:]
-    segment, box = np.nonzero(passes(points[:-1][joined], points[1:][joined], boxes))
-    crossed = set(zip(line[:-1][joined][segment].tolist(), box.tolist(), strict=True))
-    for k, n in crossed:
+    for k, n in _crossed(points, line, boxes):
         text = sheet.labels[n].text
         faults.append((k, n, f"text {text!r} lies across a {weights[k]} line"))
     return [said for _, _, said in sorted(faults)]
+
+
+def _points(drawn: list[Array]) -> tuple[Array, IntArray]:
+    """Points of all lines after each other, and which line each is of."""
+    return np.concatenate(drawn), np.repeat(np.arange(len(drawn)), list(map(len, drawn)))
+
+
+def _crossed(points: Array, line: IntArray, boxes: Array) -> set[tuple[int, int]]:
+    """Which lines pass through which boxes."""
+    joined = line[:-1] == line[1:]
+    segment, box = np.nonzero(passes(points[:-1][joined], points[1:][joined], boxes))
+    return set(zip(line[:-1][joined][segment].tolist(), box.tolist(), strict=True))
 
 
 def passes(start: Array, end: Array, boxes: Array) -> BoolArray:
@@ -117,36 +126,39 @@ def _tight(label: Label, clear: float) -> tuple[float, float, float, float]:
 def _at_signs(sheet: Sheet, boxes: Array) -> list[str]:
     """Arrows, dots and discs of marks that a text or somebody else's line comes across."""
     signs = [
-        (tone, np.asarray(ring).min(axis=0), np.asarray(ring).max(axis=0))
+        (tone, np.min(ring, axis=0), np.max(ring, axis=0))
         for (layer, tone), polygons in sheet.fills.items()
         if layer >= SIGNS and tone in ("ink", "paper", "soft")
         for ring, *_ in polygons
     ]
-    discs = [(low, high) for tone, low, high in signs if tone == "paper"]
+    if not signs:
+        return []
+    tones, lows, highs = (np.array(each) for each in zip(*signs, strict=True))
+    paper = tones == "paper"
 
-    def within(points: Array) -> bool:
-        """Whether something belongs to a mark: it lies within its disc."""
-        return any(
-            bool(((points > low - 0.2) & (points < high + 0.2)).all()) for low, high in discs
-        )
+    def free(low: Array, high: Array) -> BoolArray:
+        """Whether things belong to no mark: they do not lie within its disc."""
+        inside = (low[:, None] > lows[paper] - 0.2) & (high[:, None] < highs[paper] + 0.2)
+        apart: BoolArray = ~inside.all(axis=2).any(axis=1)
+        return apart
 
-    labels = [
-        (label, box)
-        for label, box in zip(sheet.labels, boxes, strict=True)
-        if not within(np.array([(label.x, label.y)]))
-    ]
-    lines = [line for drawn in sheet.lines.values() for line in drawn if not within(line)]
+    at = np.array([(label.x, label.y) for label in sheet.labels]).reshape(-1, 2)
+    over = (boxes[:, None, :2] < highs).all(axis=2) & (boxes[:, None, 2:] > lows).all(axis=2)
+    over &= free(at, at)[:, None]
+    middle, reach = (lows + highs) / 2, (highs - lows) * 0.3
+    ruled = np.flatnonzero(paper | (reach[:, 0] > 0.4))
+    cores = np.concatenate([middle - reach, middle + reach], axis=1)[ruled]
+    drawn = [line for lines in sheet.lines.values() for line in lines]
+    through = [0] * len(signs)
+    for k, n in _crossed(*_points(drawn), cores) if drawn else ():
+        low, high, sign = np.min(drawn[k], axis=0), np.max(drawn[k], axis=0), ruled[n]
+        sticks_out = (low < lows[sign]).any() or (high > highs[sign]).any()
+        through[sign] += bool(sticks_out and free(low[None], high[None])[0])
     found = []
-    for tone, low, high in signs:
-        (x, y), (wide, tall) = (low + high) / 2, (high - low) * 0.3
-        core = np.array([[x - wide, y - tall, x + wide, y + tall]])
-        for label, box in labels:
-            if not ((box[:2] >= high).any() or (box[2:] <= low).any()):
-                found.append(f"text {label.text!r} lies over a mark or an arrow")
-        ruled = lines if tone == "paper" or wide > 0.4 else []
+    for n in range(len(signs)):
         found += [
-            "a line runs through a mark or an arrow"
-            for line in ruled
-            if passes(line[:-1], line[1:], core).any() and ((line < low) | (line > high)).any()
+            f"text {sheet.labels[k].text!r} lies over a mark or an arrow"
+            for k in np.flatnonzero(over[:, n])
         ]
+        found += ["a line runs through a mark or an arrow"] * through[n]
     return found

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
 
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.cutting.cut_marks import cut_list_of
@@ -290,7 +291,7 @@ def _figure(key: str, face: MarkedFace, scales: Sequence[float], told: str) -> F
         mark,
         name,
         face.box,
-        lambda denominator: face.margins(1000 / denominator),
+        cache(lambda denominator: face.margins(1000 / denominator)),
         face.paint,
         tuple(scales),
         told,

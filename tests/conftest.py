@@ -19,8 +19,12 @@ BROWSER = ("test_browser", "test_hostile", "test_page", "test_walk")
 """Files of these names start servers, and browsers that wait for them: begun first, and no two at a time."""
 
 
-QUICK = 8
-"""``pytest -m unit`` asks property tests for so many times fewer examples. [-]"""
+EXAMPLES = float(os.environ.get("EXAMPLES", "0.5"))
+"""Share of the examples that a property test names: half of them where every change waits for the
+answer, ``EXAMPLES=1`` or more by hand. [-]
+"""
+UNIT = 0.125
+"""Share that ``pytest -m unit`` asks for. [-]"""
 
 
 @pytest.hookimpl(tryfirst=True)
@@ -33,12 +37,12 @@ def pytest_collection_modifyitems(config, items):
         }:
             item.add_marker("unit")
     items.sort(key=lambda item: not item.path.name.startswith(BROWSER))
-    if config.option.markexpr == "unit":
-        tests = {getattr(item, "obj", None) for item in items}
-        for test in filter(is_hypothesis_test, tests):
-            asked = test._hypothesis_internal_use_settings
-            fewer = max(asked.max_examples // QUICK, 1)
-            test._hypothesis_internal_use_settings = settings(asked, max_examples=fewer)
+    share = UNIT if config.option.markexpr == "unit" else EXAMPLES
+    tests = {getattr(item, "obj", None) for item in items}
+    for test in filter(is_hypothesis_test, tests):
+        asked = test._hypothesis_internal_use_settings
+        tried = max(int(asked.max_examples * share), 1)
+        test._hypothesis_internal_use_settings = settings(asked, max_examples=tried)
 
 
 @pytest.hookimpl(optionalhook=True)

@@ -1,6 +1,5 @@
 """The cut list: every cut marked, counted as the takeoff counts, out of whole units that give it."""
 
-import os
 from collections import Counter
 from dataclasses import replace
 from io import BytesIO
@@ -42,7 +41,7 @@ from fireplace_calc.geometry.builder import build_geometry
 
 MANY = settings(
     deadline=None,
-    max_examples=int(os.environ.get("CUTS", 60)),
+    max_examples=60,
     suppress_health_check=list(HealthCheck),
 )
 SOME = settings(deadline=None, max_examples=16, suppress_health_check=list(HealthCheck))

@@ -1,7 +1,6 @@
-"""Lessons, numbers to work out and planted faults: for a thousand seeds the key is what the checks
-say.
-"""
+"""Lessons, numbers to work out and planted faults: for every seed the key is what the checks say."""
 
+import os
 import re
 from functools import cache
 
@@ -39,7 +38,8 @@ from fireplace_calc.report.books import side_by_side
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
 
-SEEDS = 1000
+SEEDS = int(os.environ.get("SEEDS", "200"))
+"""A thousand by hand; a few hundred where every change waits for them. [-]"""
 PACK = "US IRC 2021"
 
 
@@ -79,7 +79,7 @@ def open_keys(found) -> dict[str, str]:
 
 # -- planted faults ---------------------------------------------------------------------------------
 @in_parts
-def test_a_thousand_seeds_break_just_what_was_planted(seeds):
+def test_every_seed_breaks_just_what_was_planted(seeds):
     book = PACKS[PACK]
     for fault_finding in hunts(seeds):
         meant = {f.key: FALLS_SHORT for f in fault_finding.findings}
@@ -123,10 +123,13 @@ def test_another_seed_gives_another(count):
 
 @pytest.mark.whole
 def test_every_fault_comes_up_somewhere():
-    """At least one of the thousand plants each, and no single one is a tenth of all."""
+    """Each is planted by one of a thousand seeds at most, and no single one is a tenth of all."""
     names = [fault.name for fault_finding in hunts() for fault in fault_finding.faults]
-    assert len(FAULTS) >= 12 and set(names) == {fault.name for fault in FAULTS}
     assert max(names.count(name) for name in set(names)) < 0.1 * len(names)
+    rarer = {fault.name for fault in FAULTS} - set(names)
+    for seed in range(SEEDS, 1000):
+        rarer -= {fault.name for fault in hunt(seed).faults} if rarer else set()
+    assert len(FAULTS) >= 12 and not rarer
 
 
 @pytest.mark.parametrize("seed", sampled(range(5), 1))

@@ -50,8 +50,11 @@ def clean(design, units, size):
 @pytest.mark.parametrize("size", sampled([*PAPERS], 1))
 @pytest.mark.parametrize("changes", CHANGED, ids=str)
 def test_every_sheet_is_clean(boathouse, size, changes):
-    clean(change(boathouse, changes), FEET_INCHES, size)
-    clean(change(Design(), changes), "millimetres", size)
+    """Each change on each paper, one design and unit system and the other in turns."""
+    if ([*PAPERS].index(size) + CHANGED.index(changes)) % 2:
+        clean(change(boathouse, changes), FEET_INCHES, size)
+    else:
+        clean(change(Design(), changes), "millimetres", size)
 
 
 @settings(max_examples=4, deadline=None)

@@ -27,17 +27,19 @@ SAMPLE = [  # idfkit 1.1.1: WMO number, latitude, longitude, height [m], 99 % he
     ("037760", 51.148, -0.19, 62.0, -2.5),
     ("030910", 57.205, -2.2053, 66.0, -2.4),
 ]
+NAMED = {SAMPLE[n][0] for n in (0, 4, 8)}
 
 
 @pytest.mark.parametrize(("wmo", "latitude", "longitude", "height", "winter"), sampled(SAMPLE, 1))
 def test_a_station_is_the_indexs_own(wmo, latitude, longitude, height, winter):
-    """By position and by name; the newest record's temperature may have moved by half a degree
-    since the sample was read.
+    """By position, some by name too, for which the index is gone through twice; the newest record's
+    temperature may have moved by half a degree since the sample was read.
     """
     there = next(p for p in nearest(latitude, longitude, limit=5) if p.wmo == wmo)
     assert there.altitude == pytest.approx(height, abs=0.5)
     assert there.winter - 273.15 == pytest.approx(winter, abs=0.6)
-    assert any(p.wmo == wmo for p in find(there.name, limit=10)), there.name
+    if wmo in NAMED:
+        assert any(p.wmo == wmo for p in find(there.name, limit=10)), there.name
 
 
 def test_one_place_a_station():

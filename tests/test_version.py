@@ -7,6 +7,8 @@ import subprocess
 import sys
 import tomllib
 import zipfile
+from contextlib import redirect_stdout
+from io import StringIO
 from pathlib import Path
 
 import ezdxf
@@ -27,10 +29,17 @@ NAMED = f"fireplace_calc {VERSION}"
 
 
 @pytest.fixture(scope="module")
-def written(tmp_path_factory):
+def summed_up(tmp_path_factory):
+    """A folder that the command has written, and what it said."""
     folder = tmp_path_factory.mktemp("written")
-    main([str(DESIGNS / "plain.toml"), "--out", str(folder)])
-    return folder
+    with redirect_stdout(StringIO()) as said:
+        main([str(DESIGNS / "plain.toml"), "--out", str(folder)])
+    return folder, said.getvalue()
+
+
+@pytest.fixture(scope="module")
+def written(summed_up):
+    return summed_up[0]
 
 
 def test_the_version_stands_once():
@@ -53,9 +62,8 @@ def test_the_command_line_tells_it(module):
     assert subprocess.run(command, capture_output=True, text=True).stdout == f"{NAMED}\n"
 
 
-def test_the_summary_ends_with_it(tmp_path, capsys):
-    main([str(DESIGNS / "plain.toml"), "--out", str(tmp_path)])
-    assert capsys.readouterr().out.splitlines()[-1] == NAMED
+def test_the_summary_ends_with_it(summed_up):
+    assert summed_up[1].splitlines()[-1] == NAMED
 
 
 @pytest.mark.parametrize("name", ["takeoff.csv", "findings.csv", "draft.csv"])

@@ -19,7 +19,7 @@ from fireplace_calc.geometry.assembled.sections import contact, underside
 from fireplace_calc.geometry.visible.stages import Stages
 from fireplace_calc.geometry.visible.viewpoint import CORNER, FRONT, SECTION, Viewpoint
 
-COUNT = int(os.environ.get("SETS", "6"))
+COUNT = int(os.environ.get("SETS", "3"))
 EYES = {
     "front": FRONT,
     "section": SECTION,

@@ -23,9 +23,10 @@ from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.editing.jobs.names import file_stem, folder_for, one_line
 from fireplace_calc.editing.whole_files import set_aside, write_whole
-from fireplace_calc.exports import write_dxf, write_spreadsheet
+from fireplace_calc.exports import one_file, write_dxf, write_spreadsheet
 from fireplace_calc.exports.hand_over_files import write_hand_over
 from fireplace_calc.report.csv_files import write_csv
+from fireplace_calc.scene.still import light_dots
 from fireplace_calc.takeoff.cost import prices
 
 PLAIN = load(DATA / "designs" / "plain.toml")
@@ -45,10 +46,16 @@ KINDS = {
 
 @pytest.mark.skipif(sys.platform == "win32", reason="no limit on the size of a file there")
 @pytest.mark.parametrize("name", sampled(KINDS, 6))
-def test_a_disk_that_is_full_leaves_the_old_file(name, tmp_path):
-    """The system itself refuses the last bytes of it (RLIMIT_FSIZE, POSIX getrlimit)."""
+def test_a_disk_that_is_full_leaves_the_old_file(name, tmp_path, monkeypatch):
+    """The system itself refuses the last bytes of it (RLIMIT_FSIZE, POSIX getrlimit); the picture in
+    a room is a small one.
+    """
     import resource
 
+    monkeypatch.setattr(light_dots, "SHADOW", 30)
+    monkeypatch.setattr(
+        one_file.room_to_turn, "__defaults__", (None, "feet-inches", (60, 40), None)
+    )
     (tmp_path / name).write_bytes(b"old")
     soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
     resource.setrlimit(resource.RLIMIT_FSIZE, (600, hard))

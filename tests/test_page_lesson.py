@@ -74,14 +74,17 @@ def on_every_screen(view):
         elif screen == "why":
             view.locator("[data-f=part-1]").click()
         elif screen == "worked":
-            while view.locator("[data-f=onward]:not(:disabled)").count():
+            for told in range(view.locator(".fl-frame ol li").count(), 9):
+                if view.locator("[data-f=onward]:disabled").count():
+                    break
                 view.locator("[data-f=onward]").click()
-                view.wait_for_timeout(150)
+                view.locator(".fl-frame ol li").nth(told).wait_for(timeout=30_000)
         elif screen == "site":
             for at in range(3):
                 if view.locator(f"[data-f=guess-{at}]:not(:disabled)").count():
                     view.locator(f"[data-f=guess-{at}]").click()
-                    view.wait_for_timeout(150)
+                    tried = "[data-f=guess-{}][aria-pressed=true], [data-f=guess-{}]:disabled"
+                    view.locator(tried.format(at, at)).wait_for(timeout=30_000)
         elif screen == "check":
             view.locator("[data-f=answer-1]").click()
         else:

@@ -22,8 +22,8 @@ def told_contents(book: str, seen: Mapping[str, Collection[str]]) -> list[Told]:
     Returns
     -------
     list of dict
-        ``key``, ``number``, ``title``, ``minutes``, ``aim``, ``needs`` (numbers and titles of
-        lessons to take first) and ``seen``, how many screens were opened. [-]
+        ``key``, ``number``, ``title``, ``minutes``, ``aim``, ``needs`` (numbers of lessons
+        to take first) and ``seen``, how many screens were opened. [-]
     """
     lessons = {key: course_lesson(key, country_of(book)) for key in course()}
     return [
@@ -33,11 +33,7 @@ def told_contents(book: str, seen: Mapping[str, Collection[str]]) -> list[Told]:
             "title": one.title,
             "minutes": one.minutes,
             "aim": one.aim,
-            "needs": [
-                f"{lessons[need].number} {lessons[need].title}"
-                for need in one.needs
-                if need in lessons
-            ],
+            "needs": [lessons[need].number for need in one.needs if need in lessons],
             "seen": len(seen.get(key, ())),
         }
         for key, one in lessons.items()

@@ -19,15 +19,16 @@ function render({ model, el }) {
   const title = make('h2'), aim = make('p', { className: 'fl-aim' });
   const screens = make('div', { className: 'fl-tabs', aria: { role: 'group', 'aria-label': 'Screens of the lesson' } });
   const words = make('div', { className: 'fl-words', tabIndex: 0, aria: { role: 'region', 'aria-label': 'Beside the picture' } });
-  const lead = make('p', { className: 'fl-lead' });
+  const lead = make('p', { className: 'fl-lead', aria: { role: 'status' } });
   const room = make('div', { className: 'fl-stage' }, lead, stage.node);
   const book = listed('Code', (name) => say({ do: 'book', name })), units = listed('Units', (name) => say({ do: 'units', name }));
+  const bar = make('div', { className: 'fl-bar' }, screens, book.list, units.list);
   const whole = push('Fill the window', () => fillWindow(el, whole));
   const paper = push('Dark room', () => tellPaper(dark ? 'light' : 'dark'));
   const contents = push('All lessons', () => say({ do: 'screen', name: 'contents' }));
   const frame = make('div', { className: 'fl-frame' },
     make('div', { className: 'fl-head' }, make('div', { className: 'fl-title' }, title, aim), contents, paper, whole),
-    make('div', { className: 'fl-bar' }, screens, book.list, units.list), room, words);
+    bar, room, words);
   el.append(frame);
 
   // -- a dark page, or a dark room
@@ -57,7 +58,7 @@ function render({ model, el }) {
     const now = `${told.screen} ${told.key} ${told.book.value}`, fresh = now !== shown;
     shown = now;
     frame.classList.toggle('fl-listing', told.screen === 'contents');
-    room.hidden = screens.hidden = told.screen === 'contents';
+    room.hidden = bar.hidden = told.screen === 'contents';
     lead.replaceChildren(...(told.lead?.[0] ? [make('b', { textContent: told.lead[0] }), ' '] : []), told.lead?.[1] || '');
     if (told.screen === 'contents') {
       fill([contentsWords(told.contents, say)], fresh);

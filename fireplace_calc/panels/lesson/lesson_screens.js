@@ -37,11 +37,10 @@ class RuleWords {
     this.cards = make('div', { className: 'fl-cards' });
     this.verdict = make('p', { className: 'fl-reply', aria: { role: 'status' } });
     this.trouble = make('p', { className: 'fl-reply fl-bad', hidden: true, aria: { role: 'alert' } });
-    this.see = make('p', { className: 'fl-see', aria: { role: 'status' } });
     this.controls = new Map();
     this.node = make('div', { className: 'fl-screen' }, this.cards, this.verdict, this.trouble,
       make('div', { className: 'fl-controls' }, ...told.controls.map((one) => this.control(one))),
-      ...(told.tries.length ? [this.tries(told.tries)] : []), this.see);
+      ...(told.tries.length ? [this.tries(told.tries)] : []));
     this.show(told);
   }
 
@@ -68,20 +67,19 @@ class RuleWords {
   }
 
   show(told) {
-    const cards = JSON.stringify(told.cards);
+    const cards = JSON.stringify(told.cards), few = told.cards.length < 3 || !told.cards.some((card) => card.decides);
     if (this.written !== cards) {
       this.written = cards;
       this.cards.replaceChildren(...told.cards.map((card) => make('div', { className: card.decides ? 'fl-card fl-decides' : 'fl-card' },
         make('p', {}, make('b', { textContent: `${card.letter} `, className: 'fl-letter' }),
           ...(card.figure ? [make('b', { textContent: card.figure, className: 'fl-figure' }), ' '] : []), make('span', { textContent: card.text })),
-        make('p', {}, [card.from, card.note].filter(Boolean).join(' '), ' ', make('span', { textContent: card.clause, className: 'fl-clause' })))));
+        make('p', {}, [few || card.decides ? card.from : '', card.note].filter(Boolean).join(' '), ' ', make('span', { textContent: card.clause, className: 'fl-clause' })))));
     }
     const { text, short } = told.verdict;
     this.verdict.textContent = (short === null ? '' : short ? '✗ ' : '✓ ') + text;
     this.verdict.className = `fl-reply ${short === null ? 'fl-hint' : short ? 'fl-bad' : 'fl-good'}`;
     this.trouble.textContent = told.trouble;
     this.trouble.hidden = !told.trouble;
-    this.see.textContent = told.see;
     for (const one of told.controls) {
       const { range, said } = this.controls.get(one.name);
       if (document.activeElement !== range || Math.abs(range.value - one.at) > 0) range.value = one.at;
@@ -98,7 +96,7 @@ const SCREENS = {
   why(told, say) {
     const parts = partsOf(told.parts, told.part, (at) => say({ do: 'part', at }));
     if (told.list) return [parts, make('dl', {}, ...told.list.flatMap(([term, text]) => [make('dt', { textContent: term }), make('dd', { textContent: text })])), ...says(told.last)];
-    if (told.why) return [parts, ...told.why.map(({ letter, text, reading }) => make('p', {}, make('b', { textContent: `${letter} ` }), text, ...(reading ? [' ', make('i', { textContent: reading })] : [])))];
+    if (told.why) return [parts, ...told.why.map(({ letter, from, text, reading }) => make('p', {}, make('b', { textContent: `${letter} ` }), `${from} ${text}`, ...(reading ? [' ', make('i', { textContent: reading })] : [])))];
     const row = ([book, marks]) => make('tr', {}, make('th', { scope: 'row', textContent: book }),
       ...marks.map(([, figure, clause]) => make('td', {}, make('b', { textContent: figure }), ...(clause ? [make('span', { textContent: clause, className: 'fl-clause' })] : []))));
     const heads = (told.books[0]?.[1] || []).map(([letter]) => make('th', { scope: 'col', textContent: letter }));
@@ -157,6 +155,5 @@ const SCREENS = {
 function contentsWords(lessons, say) {
   return make('ol', { className: 'fl-course' }, ...lessons.map((one) => make('li', {},
     press(`lesson-${one.key}`, `${one.number}  ${one.title}`, () => say({ do: 'lesson', name: one.key })),
-    make('p', { textContent: `${one.aim} ${one.minutes} minutes.${one.seen ? ` ${one.seen} of 6 screens opened.` : ''}` }),
-    ...says(one.needs.length ? `First: ${one.needs.join('; ')}.` : '', 'fl-clause'))));
+    make('p', { textContent: `${one.aim} ${one.minutes} minutes${one.needs.length ? `, after lesson ${one.needs.join(' and ')}` : ''}.${one.seen ? ` ${one.seen} of 6 screens opened.` : ''}` }))));
 }

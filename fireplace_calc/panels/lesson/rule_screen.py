@@ -78,8 +78,8 @@ class RuleScreen:
             self.see = see
 
     def lead(self) -> tuple[str, str]:
-        """How long it takes, and what somebody can do then."""
-        return aim_of(self.reader.lesson)
+        """What is seen after something was tried; else the aim."""
+        return ("", self.moment.said(self.see)) if self.see else aim_of(self.reader.lesson)
 
     def told(self) -> Told:
         """Cards, verdict, controls, things to try."""
@@ -90,7 +90,6 @@ class RuleScreen:
             "verdict": {"text": held.verdict, "short": held.short if known else None},
             "controls": [self._told_control(one, held) for one in lesson.control],
             "tries": [held.said(one.do) for one in lesson.tries],
-            "see": held.said(self.see),
             "trouble": self.trouble,
         }
 

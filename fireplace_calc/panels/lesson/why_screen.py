@@ -44,6 +44,7 @@ class WhyScreen:
             told["why"] = [
                 {
                     "letter": rule.letter,
+                    "from": held.said(rule.measured_from),
                     "text": held.said(rule.why),
                     "reading": held.said(rule.reading),
                 }

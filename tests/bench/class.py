@@ -82,7 +82,7 @@ class Student:
     def choose(self, number: int) -> None:
         """Take one exercise."""
         self.view.get_by_label("Exercise").select_option(index=number - 1)
-        self.view.locator("h3", has_text="").first.wait_for()
+        self.view.locator(".fireplace-lesson h2").first.wait_for()
         self.view.wait_for_timeout(300)
 
     def answer(self, mark: str, text: str, options: bool, right: bool) -> float:

@@ -150,8 +150,10 @@ def test_one_is_one_and_many_are_many():
         (10.0, "ft2", "10.0 ft²", f"{10 * SQFT:.2f} m²"),
         (1.0, "block", "1 block", None),
         (90.0, "block", "90 blocks", None),
-        (3.94, "80-lb bag", "3.9 80-lb bags", None),
-        (0.333, "ton", "0.33 tons", None),
+        # a pound is 0.45359237 kg by definition: 142.97 kg, 22.68 kg, 302.1 kg
+        (3.94, "80-lb bag", "3.9 80-lb bags", "143 kg (6 bags of 25 kg)"),
+        (1.0, "50-lb pail", "1 50-lb pail", "23 kg (1 pail of 25 kg)"),
+        (0.333, "ton", "0.33 tons", "0.30 t"),
         (2085.0, "brick", "2085 brick", None),
         (1.0, "brick", "1 brick", None),
     ],

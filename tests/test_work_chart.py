@@ -375,6 +375,26 @@ def test_a_sack_is_94_pounds_and_a_bag_of_lime_50():
     mortar = next(b for b in list_batches(plan, "1:1:6") if b.item == MORTAR)
     one = batch_texts([replace(mortar, cement=1.0, lime=2.0)], "feet-inches")[1]
     assert one.startswith("1 sack cement (94 lb), 100 lb lime")
+    one, *_, whole = batch_texts([replace(mortar, cement=1.0, lime=2.0)], "millimetres")[1:]
+    assert one.startswith("43 kg cement, 45 kg lime") and "bags of 25 kg)" in whole
+    assert "lb" not in one + whole and "sack" not in one + whole
+
+
+@pytest.mark.parametrize(
+    ("recipe", "gallons"), [("type M", 4.8), ("type N", 8.9), ("type O", 14.1), ("1:1:6", 8.8)]
+)
+def test_water_of_a_batch_is_what_solids_and_air_leave(recipe, gallons):
+    """By absolute volumes, in cubic feet, to a sack of 94 lb. Type N, 1:1:6: 8 ft3 lie loose and make
+    8 x 27/38 = 5.684. Cement 94 / (3.15 x 62.43) = 0.478, lime 40 / (2.3 x 62.43) = 0.279, sand 480 /
+    (2.65 x 62.43) = 2.902, air 8 % 0.455, damp of the sand 24 / 62.43 = 0.384; 1.187 are left, at 7.48
+    gallons to the foot 8.9. The other types likewise; by the bulletin 3.5 sacks, 2.6 bags of lime and
+    18 ft3 of sand make 18.
+    """
+    plan = assess(shipped("boathouse-laid")).work
+    one = next(b for b in list_batches(plan, recipe) if b.item == MORTAR)
+    assert one.water / one.cement / (231 / 1728 * CUFT) == pytest.approx(gallons, abs=0.05)
+    told = batch_texts([one], "feet-inches")[1]
+    assert re.search(r"about [\d ]+(1/2)? ?gal water", told)
 
 
 def test_a_step_that_ends_with_a_day_is_done_on_that_day():

@@ -41,8 +41,8 @@ def require_mantel(design: Design) -> None:
         Names the input to change, the most or the least that fits, and why.
     """
     mantel = design.mantel
-    _require_edge(design)
     if mantel.family in (TOLD, NONE):
+        _require_edge(design)
         return
     if mantel.material == "brick" and mantel.family != SHELF:
         raise InputError(
@@ -83,6 +83,7 @@ def require_mantel(design: Design) -> None:
             "a course of brick stands out over the one below by no more than half its height or a"
             " third of its bed; take more courses.",
         )
+    _require_edge(design)
 
 
 def _require_foot(design: Design, size: MantelSizes, place: MantelPlace) -> None:

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
+from math import ceil
 from typing import TYPE_CHECKING, Any
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import grouped, show
+from fireplace_calc.base.tolerances import COUNT_SLACK
 from fireplace_calc.base.units import (
     CUYD,
     FEET_INCHES,
     MILLIMETRES,
+    POUND,
     SQFT,
     SYSTEMS,
     InputError,
@@ -32,6 +35,10 @@ CAUTION = (
     " checked is not safe until somebody looks."
 )
 AT_MOST = "at most "
+BAGGED = {"80-lb bag": (80 * POUND, "bag"), "50-lb pail": (50 * POUND, "pail")}
+"""Units of the list that hold a weight [kg], and what they are."""
+METRIC_BAG, TON = 25.0, 2000 * POUND
+"""Of a bag or a pail where mortar is sold by the kilogram, common practice; of a ton. [kg]"""
 SIGNS = {FALLS_SHORT: "✗", NOT_CHECKED: "?", MEETS: "✓", DOES_NOT_APPLY: "–"}
 PLURALS = {
     FALLS_SHORT: "fall short",
@@ -67,10 +74,27 @@ def require_units(units: str) -> str:
     return units
 
 
+def bagged(amount: float, unit: str) -> str:
+    """What is sold in bags or pails by the pound, for readers who buy it by the kilogram.
+
+    >>> bagged(77, "80-lb bag"), bagged(1, "50-lb pail")
+    ('2 794 kg (112 bags of 25 kg)', '23 kg (1 pail of 25 kg)')
+    """
+    holds, name = BAGGED[unit]
+    count = ceil(amount * holds / METRIC_BAG - COUNT_SLACK)
+    several = "" if count == 1 else "s"
+    mass = show(amount * holds, "mass", MILLIMETRES)
+    return f"{mass} ({count} {name}{several} of {METRIC_BAG:.0f} kg)"
+
+
 def quantity(amount: float, row: Row, units: str = FEET_INCHES) -> str:
     """A net or ordered quantity with its unit; poured work and areas in cubic and square metres for
     metric readers.
     """
+    if units == MILLIMETRES and row.unit in BAGGED:
+        return bagged(amount, row.unit)
+    if units == MILLIMETRES and row.unit == "ton":
+        return f"{amount * TON / 1000:.2f} t"
     if row.unit == "yd3":
         return f"{amount * CUYD:.2f} m³" if units == MILLIMETRES else f"{amount:.2f} yd³"
     if row.unit == "ft2":

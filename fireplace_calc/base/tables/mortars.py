@@ -6,10 +6,14 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from fireplace_calc.base.tables import Source, pick, rows, source_of
-from fireplace_calc.base.units import CUFT
+from fireplace_calc.base.units import CUFT, POUND
 
 BULLETIN = "1:1:6"
 """As the bulletin of 1941 measures it, by the thousand brick."""
+SACK, LIME_BAG = 94 * POUND, 50 * POUND
+"""[kg]"""
+WATER = 1000.0
+"""[kg/m3]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,3 +120,42 @@ def mix(volume: float, recipe: str = BULLETIN) -> Mix:
     return Mix(
         parts.cement * part / CUFT, parts.lime * part / CUFT / f["lime bag"], parts.sand * part
     )
+
+
+def mixing_water(volume: float, recipe: str = BULLETIN) -> float:
+    """Water that cement and lime mortar asks for, where its sand lies damp: a figure to begin with.
+
+    Parameters
+    ----------
+    volume : float
+        Of mortar. [m3]
+    recipe : str
+        As for ``mix``.
+
+    Returns
+    -------
+    float
+        To be put in, what the sand brings not counted. [m3]
+
+    Notes
+    -----
+    What cement, lime, grains of sand and air leave of the volume is water. Densities, air and
+    damp are usual figures from memory; the hand that lays decides.
+
+    Examples
+    --------
+    A sack of cement in type N:
+
+    >>> made = 38 / 27 * 1 / 8  # of a cubic foot of mortar
+    >>> round(mixing_water(CUFT / made, "type N") / (231 / 1728 * CUFT), 1)
+    8.9
+    """
+    f, made = mortar_figures(), mix(volume, recipe)
+    sand = made.sand / CUFT * f["dry sand in a damp foot"] * POUND
+    heaps = (
+        (made.cement * SACK, "cement"),
+        (made.lime * LIME_BAG, "lime"),
+        (sand, "sand"),
+    )
+    solid = sum(mass / (f[f"{name} against water"] * WATER) for mass, name in heaps)
+    return volume * (1 - f["air in mortar"]) - solid - sand * f["water in damp sand"] / WATER

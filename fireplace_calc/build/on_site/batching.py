@@ -6,7 +6,7 @@ from collections import defaultdict
 from dataclasses import dataclass
 from math import ceil
 
-from fireplace_calc.base.tables.mortars import mix, mortar_figures
+from fireplace_calc.base.tables.mortars import mix, mixing_water, mortar_figures
 from fireplace_calc.base.tolerances import COUNT_SLACK
 from fireplace_calc.base.units import CUFT, CUYD
 from fireplace_calc.build.plan import Plan
@@ -54,6 +54,8 @@ class Batch:
         [m3]
     bought, unit : float, str
         How many of which unit it comes to where it is bought ready to use or in bags. [-]
+    water : float
+        Of one batch of mortar, to begin with; nought where there is no figure. [m3]
     """
 
     item: str
@@ -72,6 +74,7 @@ class Batch:
     gravel_whole: float
     bought: float
     unit: str
+    water: float = 0.0
 
 
 def list_batches(plan: Plan, recipe: str) -> tuple[Batch, ...]:
@@ -135,6 +138,7 @@ def _mortar(plan: Plan, recipe: str) -> Batch:
         0.0,
         plan.mortar / (unit.holds or CUYD),
         unit.unit,
+        mixing_water(makes, recipe),
     )
 
 

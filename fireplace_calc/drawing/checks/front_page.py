@@ -137,6 +137,8 @@ def _top(result: Assessment, wide: float, full: bool) -> list[Together]:
         f"How a figure is known: {means}.",
         star,
         "What does not apply is left out." if result.counts.get(DOES_NOT_APPLY) else "",
+        f"{'' if full else 'Keys of the checks and '}what is to spare where one meets:".capitalize()
+        + " in the spreadsheet, under Findings.",
         read_in_part(result.pack),
         f"Draft and structure, engineering judgement, next sheet: {judged_tally(judged)}.",
     )

@@ -6,21 +6,20 @@ from collections import defaultdict
 from collections.abc import Iterable
 from math import ceil
 
+from fireplace_calc.base.tables.mortars import LIME_BAG, SACK
 from fireplace_calc.base.tolerances import COUNT_SLACK
-from fireplace_calc.base.units import CUFT, FEET_INCHES, POUND
+from fireplace_calc.base.units import CUFT, FEET_INCHES
 from fireplace_calc.build import Plan
 from fireplace_calc.build.on_site.batching import Batch, list_batches
 from fireplace_calc.drawing.plates.bands import Together, heading, row, words
 from fireplace_calc.drawing.sheets.lists import Column
 from fireplace_calc.drawing.work_chart.at_hand import bulk
-from fireplace_calc.report.sentences import weight
+from fireplace_calc.report.sentences import BAGGED, bagged, weight
 
 PAIL = 5 * 231 / 1728 * CUFT
 """Five gallons. [m3]"""
 TEN_LITERS = 0.010
 """A metric pail. [m3]"""
-SACK, LIME_BAG = 94 * POUND, 50 * POUND
-"""[kg]"""
 QUARTERS = {0.125: "1/8", 0.25: "1/4", 0.5: "1/2", 1.5: "1 1/2"}
 BATCHES = (
     Column("What", 78),
@@ -31,9 +30,9 @@ BATCHES = (
     Column("All of it, no waste", 80),
 )
 BEFORE = (
-    "Water last, no more than the work asks for: damp sand brings some, so no figure stands here. A"
-    " label goes first. Where an engineer or the code asks for a strength, concrete is ordered by"
-    " it."
+    "Water goes in last, no more than the work asks for: that of mortar is a figure to begin with,"
+    " for damp sand; a label or a bag goes first. Where an engineer or the code asks for a"
+    " strength, concrete is ordered by it."
 )
 
 
@@ -79,32 +78,63 @@ def batch_texts(alike: list[Batch], units: str) -> tuple[str, ...]:
     count, bought = sum(one.count for one in alike), sum(one.bought for one in alike)
     if not batch.recipe:
         label = "a pail, ready or dry with water as its label says"
-        pails = f"{volume(whole)}: {ceil(bought - COUNT_SLACK)} {batch.unit}s"
+        pails = f"{volume(whole)}: {ready(ceil(bought - COUNT_SLACK), batch.unit, units)}"
         return batch.item, label, volume(batch.makes), str(count), "see label", pails
-    parts = [f"{sacks_text(batch.cement)} cement ({weight(batch.cement * SACK, units)})"]
+    american = units == FEET_INCHES
+    cement = weight(batch.cement * SACK, units)
+    parts = [f"{sacks_text(batch.cement)} cement ({cement})" if american else f"{cement} cement"]
     if batch.lime > 0:
         parts.append(f"{weight(batch.lime * LIME_BAG, units)} lime")
     parts.append(f"{volume(batch.sand)} sand ({pails_text(batch.sand, units)})")
     if batch.gravel > 0:
         parts.append(f"{volume(batch.gravel)} gravel ({pails_text(batch.gravel, units)})")
-    all_of = [f"{sum(one.sacks for one in alike):.1f} sacks cement"]
-    if batch.bags > 0:
-        all_of.append(f"{batch.bags:.1f} bags lime")
+    if batch.water > 0:
+        parts.append(f"about {water_text(batch.water, units)} water")
+    sacks, bags = sum(one.sacks for one in alike), batch.bags
+    all_of = [f"{sacks:.1f} sacks cement" if american else f"{weight(sacks * SACK, units)} cement"]
+    if bags > 0:
+        lime = weight(bags * LIME_BAG, units)
+        all_of.append(f"{bags:.1f} bags lime" if american else f"{lime} lime")
     all_of.append(f"{volume(sum(one.sand_whole for one in alike))} sand")
     if batch.gravel > 0:
         all_of.append(f"{volume(sum(one.gravel_whole for one in alike))} gravel")
     names = [one.item.removesuffix(" concrete").lower() for one in alike]
     several = [f"{name} {volume(one.whole)}" for name, one in zip(names, alike, strict=True)]
     name = batch.item if len(alike) == 1 else f"Concrete: {', '.join(several)}"
-    bagged = f"; or {bought:.1f} {batch.unit}s ready" if batch.unit.endswith("bag") else ""
+    ends = batch.unit.endswith("bag")
+    in_bags = f"; or {ready(bought, batch.unit, units)}" if ends else ""
     return (
         f"{name}, {batch.recipe}",
         ", ".join(parts),
         volume(batch.makes),
         str(count),
         hours_text(batch.good),
-        f"{volume(whole)}: {', '.join(all_of)}{bagged if len(alike) == 1 else ''}",
+        f"{volume(whole)}: {', '.join(all_of)}{in_bags if len(alike) == 1 else ''}",
     )
+
+
+def ready(count: float, unit: str, units: str) -> str:
+    """So many bags or pails of what is bought ready.
+
+    >>> ready(64.04, "80-lb bag", "feet-inches"), ready(9, "50-lb pail", "millimetres")
+    ('64.0 80-lb bags', '204 kg (9 pails of 25 kg)')
+    """
+    if units != FEET_INCHES and unit in BAGGED:
+        return bagged(count, unit)
+    return f"{count:.1f} {unit}s" if unit.endswith("bag") else f"{count:.0f} {unit}s"
+
+
+def water_text(volume: float, units: str) -> str:
+    """Water in gallons, to the next half of one, or in liters.
+
+    >>> water_text(0.0337, "feet-inches"), water_text(0.0337, "millimetres")
+    ('9 gal', '34 L')
+    """
+    if units != FEET_INCHES:
+        return f"{max(1000 * volume, 1.0):.0f} L"
+    halves = max(round(volume / PAIL * 10), 1)
+    whole = f"{halves // 2}" if halves > 1 else ""
+    return f"{' '.join(filter(None, (whole, '1/2' if halves % 2 else '')))} gal"
 
 
 def sacks_text(sacks: float) -> str:

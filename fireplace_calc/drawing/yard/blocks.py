@@ -202,13 +202,15 @@ def _height(block: OrderBlock, wide: float) -> float:
 
 
 def _fitting(block: OrderBlock, wide: float, room: float) -> int:
-    """How many rows of a block find room; none where they are too few to begin there. [-]"""
+    """How many rows of a block find room, with the line that sends a reader on; none where they are
+    too few to begin there. [-]
+    """
     heights = list(map(_high, _lines(block, wide)))
     used = TITLE + _worded(len(_words(block.before, wide))) + heights[0]
     count = 0
     for high in heights[1:]:
         used += high
-        if used > room:
+        if used + _worded(1) > room:
             break
         count += 1
     return count if count >= min(LEAST_ROWS, len(block.rows)) else 0

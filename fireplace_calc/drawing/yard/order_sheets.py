@@ -8,12 +8,13 @@ from collections.abc import Iterator, Mapping
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import grouped
+from fireplace_calc.base.units import MILLIMETRES, POUND
 from fireplace_calc.drawing.plates.figure import Plate
 from fireplace_calc.drawing.plates.sizes import Paper
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.drawing.yard.blocks import OrderBlock, laid_out
 from fireplace_calc.editing.file_text import fingerprint
-from fireplace_calc.report.sentences import quantity, weight
+from fireplace_calc.report.sentences import BAGGED, METRIC_BAG, TON, quantity, weight
 from fireplace_calc.report.yard.asked_for import (
     how_counted,
     in_units,
@@ -237,7 +238,14 @@ def _each(line: YardLine, units: str) -> str:
     """Price of one; none where whole and cut pieces cost different."""
     known = {priced.price for priced in line.priced}
     price = known.pop() if len(known) == 1 else None
-    return "" if price is None else grouped(price, 2, units)
+    if price is None:
+        return ""
+    unit = line.rows[0].unit
+    if units == MILLIMETRES and unit in BAGGED:
+        return f"{grouped(price * METRIC_BAG / BAGGED[unit][0], 2, units)} for 25 kg"
+    if units == MILLIMETRES and unit == "ton":
+        return grouped(price * 1000 / TON, 2, units)
+    return grouped(price, 2, units)
 
 
 def _counted(line: PricedLine, result: Assessment, units: str) -> tuple[str, ...]:
@@ -263,13 +271,19 @@ def _pieces(lines: list[PricedLine], result: Assessment, units: str) -> tuple[st
     )
 
 
+def _so_many(count: float, unit: str, units: str) -> str:
+    """A count of a rule of thumb, pounds in the reader's units."""
+    if unit == "lb":
+        return weight(count * POUND, units)
+    return f"{grouped(count, units=units)} {unit}"
+
+
 def opinions(result: Assessment, units: str) -> Iterator[OrderBlock]:
     """Rules of thumb beside the count."""
     rows = tuple(
         (
             one.what,
-            f"{grouped(one.counted, units=units)} {one.unit}",
-            f"{grouped(one.by_rule, units=units)} {one.unit}",
+            *(_so_many(count, one.unit, units) for count in (one.counted, one.by_rule)),
             f"{one.rule}; {one.source}",
             one.why,
         )

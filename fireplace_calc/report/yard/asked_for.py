@@ -10,7 +10,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables import density
-from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.base.units import CUFT, FEET_INCHES, MILLIMETRES, POUND
 from fireplace_calc.brickwork.coursing import HALF_HIGH, SPLIT
 from fireplace_calc.brickwork.face_bond import english
 from fireplace_calc.brickwork.unit import block_of, brick_sides, common_brick, facing_brick
@@ -27,6 +27,9 @@ FIRE = ("Firebrick", "Smoke chamber firebrick")
 BLOCK_HIGH = {"half-high": HALF_HIGH, "packing": SPLIT}
 """Block that is lower than a full one. [m]"""
 _TAPE = re.compile(r"(?:\d+'-)?(?:\d+ )?\d+(?:/\d+)?\"")
+_SACKS = re.compile(r"(\d+) (?:sacks|bags) of (?:(cement|lime) \((\d+) lb\)|(\d+) lb)")
+_FEET = re.compile(r"([\d.]+) ft3(?= of sand)")
+_DENSITY = re.compile(r"\(\d+ lb/ft3, (?=\w+\))")
 _WEIGHT = re.compile(r" [\d.]+ kg/m3 \(")
 
 
@@ -40,14 +43,25 @@ def loaded_as(item: str) -> str:
 
 
 def in_units(text: str, units: str) -> str:
-    r"""A text with its feet and inches in the reader's units.
+    r"""A text with its feet and inches, sacks, bags and feet of sand in the reader's units.
 
     >>> in_units('2" thick, 4\'-6" long', "millimetres")
     '51 mm thick, 1 372 mm long'
+    >>> in_units("10 sacks of cement (94 lb), 48 ft3 of sand", "millimetres")
+    '426 kg of cement, 1.36 m³ of sand'
     """
     if units == FEET_INCHES:
         return text
+    text = _DENSITY.sub("(", text)
+    text = _SACKS.sub(_kilograms, text)
+    text = _FEET.sub(lambda found: f"{float(found[1]) * CUFT:.2f} m³", text)
     return _TAPE.sub(lambda found: show(to_si(found[0], "length", "size"), "length", units), text)
+
+
+def _kilograms(found: re.Match[str]) -> str:
+    """So many sacks or bags as the kilograms that they hold."""
+    of = f" of {found[2]}" if found[2] else " of cement"
+    return f"{show(int(found[1]) * int(found[3] or found[4]) * POUND, 'mass', MILLIMETRES)}{of}"
 
 
 def size_of(row: Row, result: Assessment, units: str) -> str:

@@ -18,7 +18,7 @@ from fuzzing.chance import chance
 from fuzzing.designs import sure
 from fuzzing.writers import JOBS, all_held, job_of, old_files, two
 
-LONGEST = 120.0
+LONGEST = 600.0
 """Until a child that is killed while it writes has opened its file. [s]"""
 MOMENT = 0.02
 """From then on it lives so much longer at most: about as long as a file is written. [s]"""

@@ -8,17 +8,13 @@ import pytest
 from pypdf import PdfReader
 from sampled import sampled
 
-from fireplace_calc import assess, change
+from fireplace_calc import assess
 from fireplace_calc.base.units import FEET_INCHES, SYSTEMS, InputError, from_unit
-from fireplace_calc.drawing.composed.marked_places import PLACES
 from fireplace_calc.drawing.papers.class_papers import class_pages, class_sheet
 from fireplace_calc.drawing.sheets.overlaps import collisions
-from fireplace_calc.editing.changes import all_inputs
-from fireplace_calc.geometry.bore import liners
 from fireplace_calc.lessons import (
     FAULTS,
     KINDS,
-    LESSONS,
     SEARCHED,
     exercise,
     exercises,
@@ -29,12 +25,10 @@ from fireplace_calc.lessons import (
     shown,
     suspects,
     valid_design,
-    warned,
 )
+from fireplace_calc.lessons.course.lesson_file import course, course_lesson
 from fireplace_calc.lessons.fault_hunt.fault_books import FAULT_BOOKS
-from fireplace_calc.lessons.seven_lessons import LINER
 from fireplace_calc.lessons.valid_designs import told
-from fireplace_calc.report.books import side_by_side
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
 
@@ -200,80 +194,9 @@ def test_what_cannot_be_planted_is_said(wrong, match):
 
 
 # -- lessons ----------------------------------------------------------------------------------------
-def test_a_lesson_points_only_at_what_is_there(boathouse):
-    asked = {q.text for q in side_by_side(boathouse)}
-    keys = {key for pack in SEARCHED for key in PACKS[pack].keys}
-    assert list(LESSONS) == [
-        "flue",
-        "roof",
-        "clearances",
-        "hearths",
-        "smoke chamber",
-        "heat",
-        "draft",
-    ]
-    for lesson in LESSONS.values():
-        assert set(lesson.questions) <= asked and len(lesson.questions) >= 2
-        assert set(lesson.marks) <= set(PLACES) and set(lesson.rules) <= keys
-        assert all(key == LINER or key in all_inputs() for key in lesson.inputs)
-        assert set(lesson.exercises) <= set(KINDS) and warned(lesson)
-        assert len(" ".join(lesson.why)) > 400
-    assert {fault.lesson for fault in FAULTS} <= {*LESSONS, ""}
-
-
-def test_every_input_of_a_lesson_moves_something_it_shows(boathouse):
-    """Pulled to both ends, the lesson's checks or its draft say something else; the opening near
-    six square feet to begin with.
-    """
-    boathouse = change(boathouse, {"opening.width": "28 in"})
-    for lesson in LESSONS.values():
-        for key in lesson.inputs:
-            ends = (
-                [liners()["round 8 in"], liners()["rectangular 20x24 in"]]
-                if key == LINER
-                else _ends(key)
-            )
-            results = []
-            for end in ends:
-                try:
-                    results.append(assess(change(boathouse, end)))
-                except InputError:
-                    continue
-            assert len(results) == 2, (lesson.key, key)
-            said = [
-                (
-                    {
-                        f.key: (f.verdict, f.provided, f.required)
-                        for f in r.findings
-                        if f.key in lesson.rules
-                    },
-                    str([f.provided for f in r.judgement]) if lesson.key == "draft" else "",
-                )
-                for r in results
-            ]
-            assert said[0] != said[1], (lesson.key, key)
-
-
-def _ends(key):
-    spec = all_inputs()[key]
-    if spec.choices:
-        return [{key: spec.choices[0]}, {key: spec.choices[1]}]
-    low, high = {
-        "throat.height": ("6 in", "12 in"),
-        "throat.depth": ("3 in", "8 in"),
-        "smoke_chamber.height": ("20 in", "50 in"),
-        "hearth.drop": ("0 in", "12 in"),
-        "firebox.wall": ("8 in", "12 in"),
-        "smoke_chamber.wall": ("4 in", "10 in"),
-        "flue.sections": (8, 30),
-        "house.exhaust": ("0 L/s", "200 L/s"),
-        "house.air_inlet": ("6 in2", "60 in2"),
-        "opening.width": ("20 in", "60 in"),
-        "opening.extension": ("0 in", "12 in"),
-        "roof.ridge_level": ("18 ft", "30 ft"),
-        "roof.ridge_distance": ("12 in", "240 in"),
-    }.get(key, ("1 in", "40 in"))
-    return [{key: low}, {key: high}]
+def test_a_fault_belongs_to_a_lesson_of_the_course():
+    assert {fault.lesson for fault in FAULTS} <= {*course(), ""}
+    assert {kind for key in course() for kind in course_lesson(key).exercises} <= set(KINDS)
 
 
 # -- a class on paper -------------------------------------------------------------------------------
@@ -354,40 +277,6 @@ def test_a_seed_is_a_number_or_a_line_that_fits_a_sheet(seed):
 
 
 # -- panels -----------------------------------------------------------------------------------------
-def test_a_lesson_is_live(boathouse):
-    from fireplace_calc.panels.teaching.lesson_panel import lesson
-
-    shown_ = lesson(boathouse, lesson="roof")
-    low, picture = (
-        shown_.checks.value,
-        shown_.view_pane.board.widget.drawn,
-    )
-    assert (
-        "falls short" in low
-        and "Canada NBC" in shown_.books.value
-        and "UK ADJ" in shown_.books.value
-    )
-    shown_.on_slider("flue.sections", boathouse.flue.sections + 3)
-    assert shown_.checks.value != low and "falls short" not in shown_.checks.value
-    assert shown_.view_pane.board.widget.drawn != picture
-    shown_.set_input("flue.sections", "none")
-    assert (
-        'role="alert"' in shown_.said.value
-        and shown_.design.flue.sections == boathouse.flue.sections + 3
-    )
-    for key, one in LESSONS.items():
-        shown_.teach(key)
-        assert (
-            one.why[0][:40] in shown_.why.value
-            and shown_.books.value.count("<tr>") == len(one.questions) + 1
-        )
-    assert "Engineering judgement" in shown_.checks.value
-    shown_.teach("flue")
-    assert "Engineering judgement" not in shown_.checks.value
-    shown_._take_liner("rectangular 13x18 in")
-    assert (shown_.design.flue.shape, shown_.design.flue.size) == ("rectangular", "13x18")
-
-
 BASE = {
     "length": "m",
     "area": "m2",
@@ -398,11 +287,11 @@ BASE = {
 }
 
 
-def test_the_desk_replies(tmp_path):
+def test_the_desk_replies():
     from fireplace_calc.panels.teaching.exercise_panel import practice
 
-    session = practice(11, folder=tmp_path, faults=2)
-    numbers, search, sheets = session.numbers, session.search, session.sheets
+    session = practice(11, faults=2)
+    numbers, search = session.numbers, session.search
     for kind in KINDS:
         numbers.chooser.value = kind
         shown_ = numbers.steps.children
@@ -425,11 +314,6 @@ def test_the_desk_replies(tmp_path):
         search.accuse("FND-12" if "FND-12" in suspects(session.student.pack).values() else "HTH-02")
         is not None
     )
-    sheets.students.value = "1-2"
-    assert sheets.write(False).is_file() and sheets.write(True).is_file()
-    sheets.students.value = "nobody"
-    sheets.write(True)
-    assert 'role="alert"' in sheets.job.status.value
 
 
 def test_designs_of_a_class_are_invented_and_say_so():

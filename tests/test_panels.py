@@ -20,13 +20,11 @@ from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.file_text import text_of
-from fireplace_calc.lessons import LESSONS
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.controls.lookup import Lookup
 from fireplace_calc.panels.folds.contents import FOLDS
 from fireplace_calc.panels.html import flow
 from fireplace_calc.panels.teaching.exercise_panel import practice
-from fireplace_calc.panels.teaching.lesson_panel import lesson
 
 DEAR = ("options", "remedies", "reach", "body", "draft")
 """Folds that take long to follow a change."""
@@ -120,9 +118,9 @@ def test_views_units_papers_and_codes_change_and_come_back():
     assert "US IRC 2015" in told(made, "checks")
 
 
-def test_a_fault_is_looked_for_on_any_view(tmp_path):
+def test_a_fault_is_looked_for_on_any_view():
     """One view fills the board, all four have each a canvas in its place, side by side."""
-    search = practice(3, folder=tmp_path).search
+    search = practice(3).search
     board = search.board
     for view, names in (("section", {"whole"}), ("all", set(CELLS))):
         search.look(view)
@@ -637,11 +635,11 @@ def test_no_widget_is_left_behind_by_changes(fold):
 
 
 @pytest.mark.whole
-def test_no_widget_is_left_behind_by_lists_units_options_lessons_and_exercises(tmp_path):
+def test_no_widget_is_left_behind_by_lists_units_options_and_exercises():
     made = panel(BOATHOUSE, folds=("options", "inputs"))
     made.everything.control("surround.trim")
     made.open("options")
-    teaching, session = lesson(BOATHOUSE), practice(3, folder=tmp_path)
+    session = practice(3)
     kinds = list(session.numbers.chooser.options.values())
 
     def use(k):
@@ -653,7 +651,6 @@ def test_no_widget_is_left_behind_by_lists_units_options_lessons_and_exercises(t
         else:
             (made.session.remove_option, made.session.put_back_option)[k % 2](1)
         made.folds["options"].update()
-        teaching.teach(list(LESSONS)[k % len(LESSONS)])
         session.numbers.choose(kinds[k % len(kinds)])
         session.set(seed=str(k % 2))
 

@@ -16,9 +16,7 @@ from fireplace_calc.lessons.fault_finding import figures, guess, suspects
 from fireplace_calc.lessons.fault_hunt.hunting import FaultHunt, checklist, unfindable
 from fireplace_calc.lessons.fault_records import Fault, FaultFinding
 from fireplace_calc.lessons.faults import FAULTS, planted
-from fireplace_calc.lessons.lesson_records import Lesson
 from fireplace_calc.lessons.seeds import seeds_of
-from fireplace_calc.lessons.seven_lessons import LESSONS, warned
 from fireplace_calc.lessons.valid_designs import SEARCHED, valid_design
 
 KINDS = known_kinds()
@@ -27,7 +25,6 @@ KINDS = known_kinds()
 __all__ = [
     "FAULTS",
     "KINDS",
-    "LESSONS",
     "LEVELS",
     "SEARCHED",
     "TAUGHT",
@@ -38,7 +35,6 @@ __all__ = [
     "FaultFinding",
     "FaultHunt",
     "Given",
-    "Lesson",
     "Mistake",
     "Reply",
     "check",
@@ -54,5 +50,4 @@ __all__ = [
     "suspects",
     "unfindable",
     "valid_design",
-    "warned",
 ]

@@ -27,3 +27,7 @@ class LessonPage(anywidget.AnyWidget):
     _css = framed_style() + page_source(FOLDER, "lesson.css")
     first = traitlets.Dict().tag(sync=True)
     glyphs = traitlets.Dict().tag(sync=True)
+
+    def __repr__(self) -> str:
+        """What a notebook has where the page is not drawn."""
+        return "The page of a lesson"

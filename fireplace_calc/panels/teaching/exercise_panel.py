@@ -1,12 +1,8 @@
-"""Exercises: numbers to work out step by step, a fault to find in a drawing, and the sheets of a
-class.
-"""
+"""Exercises: numbers to work out step by step, and a fault to find in a drawing."""
 
 from __future__ import annotations
 
-import os
 from dataclasses import dataclass, replace
-from pathlib import Path
 from typing import Any
 
 import ipywidgets as w
@@ -17,7 +13,6 @@ from fireplace_calc.drawing.papers.class_papers import CAUTION
 from fireplace_calc.lessons import SEARCHED, FaultFinding, planted
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import UNITS, dropdown, row
-from fireplace_calc.panels.teaching.class_sheets import ClassSheets
 from fireplace_calc.panels.teaching.fault_search import FaultSearch
 from fireplace_calc.panels.teaching.look import STYLE
 from fireplace_calc.panels.teaching.numbers import Numbers
@@ -50,7 +45,7 @@ class Student:
 
 
 class Practice:
-    """Exercises of one student, and the sheets of a class.
+    """Exercises of one student.
 
     Parameters
     ----------
@@ -62,8 +57,6 @@ class Practice:
         One of ``SEARCHED``.
     faults : int
         Planted in the design to look through, 1 to 4. [-]
-    folder : path
-        Where the sheets of a class are written.
     """
 
     def __init__(
@@ -72,7 +65,6 @@ class Practice:
         units: str = FEET_INCHES,
         pack: str = DEFAULT_PACK,
         faults: int = 1,
-        folder: str | os.PathLike[str] = ".",
     ) -> None:
         self.student = student = Student(str(seed), units, pack, faults)
         self.trouble = w.HTML()
@@ -87,7 +79,6 @@ class Practice:
         many.observe(lambda event: self.set(faults=event["new"]), "value")
         self.numbers = Numbers(student.seed, pack, units)
         self.search = FaultSearch(student.planted(), units, many)
-        self.sheets = ClassSheets(Path(folder), pack, units, faults)
         self.widget = self._lay_out()
 
     def set(self, **chosen: Any) -> None:
@@ -103,8 +94,6 @@ class Practice:
         self.student, self.trouble.value = wanted, ""
         self.numbers.draw(wanted.seed, wanted.pack, wanted.units)
         self.search.show(faults, wanted.units)
-        sheets = self.sheets
-        sheets.pack, sheets.units, sheets.faults = wanted.pack, wanted.units, wanted.faults
 
     def _lay_out(self) -> w.Widget:
         student = self.student
@@ -124,8 +113,8 @@ class Practice:
             ]
         )
         folds = w.Accordion(
-            children=[self.numbers.widget, self.search.widget, self.sheets.widget],
-            titles=("Numbers to work out", "Find the fault", "Sheets for a class"),
+            children=[self.numbers.widget, self.search.widget],
+            titles=("Numbers to work out", "Find the fault"),
             selected_index=0,
         )
         caution = w.HTML(html.remark(CAUTION))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
@@ -10,8 +10,9 @@ from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.heat.cuts.behind import COARSE, WallRun, burn, three_fires
-from fireplace_calc.heat.cuts.from_geometry import NotWorked, wall_plan
+from fireplace_calc.heat.cuts.from_geometry import NotWorked, wall_plan, with_lining
 from fireplace_calc.heat.cuts.round_flue import BesideFlue, all_flue_fires
+from fireplace_calc.heat.cuts.under_hearth import UnderHearth, hearth_layers, under_hearth
 from fireplace_calc.heat.movement import gap_for
 from fireplace_calc.heat.trim_flux import TrimFlux, keep_off, on_trim
 
@@ -32,8 +33,8 @@ class Worth:
     Attributes
     ----------
     what : str
-        ``masonry``, ``open`` or ``closed``: so much more masonry, the gap open to the room's air,
-        the gap closed.
+        ``masonry``, ``open``, ``closed`` or ``lining``: so much more masonry, the gap open to the
+        room's air, the gap closed, the lining of ``other_lining``.
     kelvin : float
         Under nought where it is cooler. [K]
     """
@@ -52,6 +53,8 @@ class HeatAnswer:
         The kind, the middle and the hard fire.
     worth : tuple of Worth
     flue : tuple of BesideFlue or None
+    hearth : tuple of UnderHearth or None
+        Wood left against the slab under the fire: kind, middle and hard.
     trim : tuple of TrimFlux
     keep_off : float or None
         Distance before the opening at which the hard fire's flux is the least that lit wood; None
@@ -65,6 +68,7 @@ class HeatAnswer:
     day: tuple[WallRun, ...] | None
     worth: tuple[Worth, ...]
     flue: tuple[BesideFlue, ...] | None
+    hearth: tuple[UnderHearth, ...] | None
     trim: tuple[TrimFlux, ...]
     keep_off: float | None
     movement: float
@@ -92,32 +96,52 @@ def heat_answer(geometry: Geometry) -> HeatAnswer:
     day = tried(lambda: tuple(three_fires(geometry, DAY, COARSE)))
     worth = (tried(lambda: _worth(geometry)) or ()) if evening and evening[0].framed else ()
     flue = tried(lambda: tuple(all_flue_fires(geometry)))
+    hearth = tried(lambda: tuple(_below(geometry)))
     f, hard = geometry.frame, wall_fires()["hard"]
     return HeatAnswer(
         evening,
         day,
         worth,
         flue,
+        hearth,
         on_trim(geometry),
         keep_off(geometry, hard),
-        gap_for(max(f.back_width, f.throat - f.hearth) / 2, hard.face),
+        gap_for(max(f.back_width, f.throat - f.hearth) / 2, hard.face, _room(geometry)),
         tuple(why_not),
     )
 
 
+def other_lining(geometry: Geometry) -> str:
+    """The material that the lining might be of instead."""
+    return "refractory" if geometry.facing_fire.material == "firebrick" else "firebrick"
+
+
+def _room(geometry: Geometry) -> float:
+    """[C]"""
+    return geometry.design.house.indoor - 273.15
+
+
+def _below(geometry: Geometry) -> Iterator[UnderHearth]:
+    layers = hearth_layers(geometry)
+    for fire in wall_fires().values():
+        yield under_hearth(layers, fire, EVENING, _room(geometry))
+
+
 def _worth(geometry: Geometry) -> tuple[Worth, ...]:
     """Against the middle fire, all with the same coarse cells."""
-    fire = wall_fires()["middle"]
-    room = geometry.design.house.indoor - 273.15
+    fire, lining = wall_fires()["middle"], geometry.facing_fire.material
 
     def highest(**changed: float) -> float:
         plan = wall_plan(geometry, fire, changed.get("masonry", 0.0))
         plan = replace(plan, air=changed.get("air", plan.air))
-        return burn(plan, fire, EVENING, room, cells=COARSE).highest
+        if changed.get("lining"):
+            plan = with_lining(plan, lining, other_lining(geometry))
+        return burn(plan, fire, EVENING, _room(geometry), cells=COARSE).highest
 
     base = highest()
     return (
         Worth("masonry", highest(masonry=MORE) - base),
         Worth("open", highest(air=MORE_AIR) - base),
         Worth("closed", highest(air=0.0) - base),
+        Worth("lining", highest(lining=1.0) - base),
     )

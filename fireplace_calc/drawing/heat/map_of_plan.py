@@ -70,8 +70,26 @@ def heat_map(
     units : str
     """
     right, top = float(mesh.x[-1]), float(mesh.y[-1])
-    key = 6.0 + max(width(text, SMALL) for text in _bands(units)) + 14.0
+    key = key_width(units)
     view, _ = fit(sheet, cell, (0.0, -0.05, right, top), (4, 16, key, 6), LADDER)
+    temperatures(view, mesh, points)
+    _outlines(view, plan)
+    key_of_bands(sheet, view.at(right, 0)[0] + 5.0, view.at(0, top)[1], units)
+    name = f"In plan at mid firebox, {hour:g} h after lighting"
+    title(sheet, cell, name)
+    return view
+
+
+def temperatures(view: View, mesh: HeatMesh, points: Array) -> None:
+    """Bands and lines of temperature, without outlines; hollows have to be laid over them.
+
+    Parameters
+    ----------
+    view : View
+    mesh : HeatMesh
+    points : array (points,)
+        [C]
+    """
     x, y, field = _field(mesh, points)
     x, y = x * view.scale + view.x0, y * view.scale + view.y0
     made = contour_generator(x, y, _carried(field), fill_type=FillType.OuterOffset)
@@ -79,16 +97,16 @@ def heat_map(
         polygons, offsets = made.filled(low, high)[:2]
         for polygon, cuts in zip(polygons, offsets, strict=True):
             rings = np.split(np.asarray(polygon), np.asarray(cuts)[1:-1].astype(int))
-            sheet.fill(rings, f"heat {n}", layer=1 + n / 10)
+            view.sheet.fill(rings, f"heat {n}", layer=1 + n / 10)
     solid = contour_generator(x, y, np.ma.masked_invalid(field))
     for line in heat_lines():
         for drawn in solid.lines(line.celsius):
-            sheet.line(np.asarray(drawn), "fine", "ink")
-    _outlines(view, plan)
-    _key(sheet, cell, view.at(right, 0)[0] + 5.0, view.at(0, top)[1], units)
-    name = f"In plan at mid firebox, {hour:g} h after lighting"
-    title(sheet, cell, name)
-    return view
+            view.sheet.line(np.asarray(drawn), "fine", "ink")
+
+
+def key_width(units: str) -> float:
+    """Room that the key takes beside a map. [mm]"""
+    return 6.0 + max(width(text, SMALL) for text in _bands(units)) + 14.0
 
 
 def _field(mesh: HeatMesh, points: Array) -> tuple[Array, Array, Array]:
@@ -159,7 +177,8 @@ def _bands(units: str) -> list[str]:
     ]
 
 
-def _key(sheet: Sheet, cell: Cell, left: float, top: float, units: str) -> None:
+def key_of_bands(sheet: Sheet, left: float, top: float, units: str) -> None:
+    """What each tone means, from a corner to the right and down. [mm]"""
     for n, word in enumerate(_bands(units)):
         y = top - (n + 1) * KEY_ROW
         ring = np.array([(left, y), (left + 7.0, y), (left + 7.0, y + 4.0), (left, y + 4.0)])

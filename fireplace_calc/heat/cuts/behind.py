@@ -93,7 +93,7 @@ def burn(
     fire: WallFire,
     hours: float,
     room: float = 21.0,
-    outdoors: float = 0.0,
+    outdoors: float = 21.0,
     cells: dict[str, Any] | None = None,
     days: int = 1,
 ) -> WallRun:
@@ -164,6 +164,8 @@ def three_fires(
 ) -> Iterator[WallRun]:
     """The kind, the middle and the hard fire behind a geometry, one after the other.
 
+    Room and outdoors are as warm as the design says of a winter evening.
+
     Parameters
     ----------
     geometry : Geometry
@@ -178,10 +180,11 @@ def three_fires(
     all_wood : bool
         Solid wood behind the gaps.
     """
-    room = geometry.design.house.indoor - 273.15
+    design = geometry.design
+    room, outdoors = design.house.indoor - 273.15, design.site.winter - 273.15
     for fire in wall_fires().values():
         plan = wall_plan(geometry, fire, more_masonry, all_wood)
-        yield burn(plan, fire, hours, room, cells=cells, days=days)
+        yield burn(plan, fire, hours, room, outdoors, cells, days)
 
 
 def _looked_at(mesh: HeatMesh, plan: WallPlan) -> IntArray:

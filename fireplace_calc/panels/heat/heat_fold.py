@@ -14,6 +14,7 @@ from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.heat.answer import EVENING
 from fireplace_calc.heat.cuts.behind import COARSE, STANDS, WallRun, three_fires
 from fireplace_calc.heat.cuts.from_geometry import NotWorked
+from fireplace_calc.heat.cuts.section_run import SectionRun, burn_section
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import dropdown, row
@@ -31,6 +32,7 @@ BURNS = {
     "4 h every evening of a week": (4.0, 7),
 }
 MIDDLE = 1
+CUTS = {"in plan, at mid firebox": "plan", "in section, on the center line": "section"}
 
 
 class Heat(Fold):
@@ -49,10 +51,12 @@ class Heat(Fold):
         self.runs: tuple[WallRun, ...] | None = None
         self.known: Any = None
         self.fine: list[WallRun] = []
-        self.burns, self.which = (EVENING, 1), MIDDLE
+        self.burns, self.which, self.cut = (EVENING, 1), MIDDLE, "plan"
+        self.section: tuple[Any, SectionRun] | None = None
         fires = {fire.named: n for n, fire in enumerate(wall_fires().values())}
         self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "22em", "6em")
         self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "30em", "5em")
+        self.cuts = dropdown("Shown", CUTS, self.cut, self._cut, "22em", "5em")
         self.hour = w.FloatSlider(
             value=11.0,
             min=0.0,
@@ -72,7 +76,7 @@ class Heat(Fold):
             [
                 w.HTML(html.remark(STANDS)),
                 self.said,
-                row([self.length, self.fire]),
+                row([self.length, self.fire, self.cuts]),
                 self.hour,
                 self.board.widget,
                 self.job.widget,
@@ -88,6 +92,21 @@ class Heat(Fold):
     def _fire(self, which: int) -> None:
         self.which = which
         self.draw()
+
+    def _cut(self, cut: str) -> None:
+        self.cut = cut
+        self.draw()
+
+    def _in_section(self, run: WallRun) -> SectionRun | None:
+        """The section with this fire, worked out once; none where the plan is asked for."""
+        if self.cut == "plan":
+            return None
+        days = round((run.out - run.burns) / 24) + 1
+        key = self.panel.design, run.fire, self.burns
+        if self.section is None or self.section[0] != key:
+            geometry, until = self.panel.result.geometry, float(self.hour.max)
+            self.section = key, burn_section(geometry, run.fire, run.burns, until, days)
+        return self.section[1]
 
     def update(self) -> None:
         """The picture of the design as it stands; then all that takes longer, step by step."""
@@ -119,8 +138,9 @@ class Heat(Fold):
         if self.runs is None:
             return
         geometry, units = self.panel.result.geometry, self.panel.units
-        hour = min(float(self.hour.value), float(self.runs[self.which].times[-1]))
-        sheet = heat_sheet(geometry, self.runs, self.which, round(hour, 1), units)
+        run = self.runs[self.which]
+        hour = round(min(float(self.hour.value), float(run.times[-1])), 1)
+        sheet = heat_sheet(geometry, self.runs, self.which, hour, units, self._in_section(run))
         self.board.show([(WHOLE, sheet)])
 
     def _steps(self) -> Steps:
@@ -149,7 +169,7 @@ class Heat(Fold):
 
 
 def heat_words(panel: Host) -> list[str | Table]:
-    """Everything else there is to say, as paragraphs and tables."""
+    """Everything else there is to say, as paragraphs and tables, the clearance first."""
     result, units = panel.result, panel.units
     heat = result.heat
 
@@ -157,7 +177,7 @@ def heat_words(panel: Host) -> list[str | Table]:
         shares = (34, *[16] * (len(head) - 1))
         return Table(title, tuple(map(Column, head, shares)), rows)
 
-    said: list[str | Table] = []
+    said: list[str | Table] = [STANDS]
     runs = [run for many in (heat.evening, heat.day) if many for run in many]
     if runs:
         rows = heat_report.fire_rows(tuple(runs), units)
@@ -167,10 +187,18 @@ def heat_words(panel: Host) -> list[str | Table]:
         said.append(table("What is worth how much", heat_report.WORTHS, rows))
     if heat.flue:
         rows = heat_report.flue_rows(result, units)
-        said.append(table("Wood beside the flue", heat_report.FLUES, rows))
+        said.append(table("Floor and roof framing beside the flue", heat_report.FLUES, rows))
+    if heat.hearth:
+        rows = heat_report.fire_rows(heat.hearth, units)
+        said += [
+            table("Wood left under the hearth slab", heat_report.FIRES, rows),
+            heat_report.under_sentence(result, units),
+        ]
     if heat.trim:
         rows = heat_report.trim_rows(result)
         said.append(table("Radiation on mantel and trim", heat_report.TRIM, rows))
     said.append(heat_report.keep_off_sentence(result, units))
     said.append(heat_report.room_sentence(result, units))
+    rows = heat_report.first_rows(result, units)
+    said.append(table("First fires, one a day, each from cold", heat_report.FIRSTS, rows))
     return [*said, *heat_report.sources()]

@@ -2,21 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from fractions import Fraction
+
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.tables.heat import wall_fires
-from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.draft.cases import fire
-from fireplace_calc.heat.answer import MORE
+from fireplace_calc.heat.answer import MORE, other_lining
 from fireplace_calc.heat.cuts.behind import ROUNDED, STANDS, WallRun
+from fireplace_calc.heat.cuts.under_hearth import UnderHearth, hearth_layers
 from fireplace_calc.heat.for_the_room import RoomHeat, room_heat
 from fireplace_calc.heat.from_opening import LEAST_FLUX
+from fireplace_calc.heat.movement import first_warmings
 from fireplace_calc.rules.core import JUDGEMENT
 
 FIRES = ("Fire", "Burns", "When it goes out", "Hottest", "Hours after fire out")
 FLUES = ("Fire in the flue", "Burns", "When it goes out", "Hottest", "Hours after fire out")
 WORTHS = ("What", "The hottest wood becomes")
+FIRSTS = ("Fire", "Of a full load", "Lining's face", "Lining grows", "Why no more, and what to do")
 TRIM = ("Mantel or trim", "Kind fire", "Middle fire", "Hard fire")
 PUBLISHED = (
     "Published efficiencies of open fireplaces run from 10 to 30 percent: extension bulletins of"
@@ -68,12 +74,12 @@ def reach_sentence(runs: tuple[WallRun, ...], units: str) -> str:
     )
 
 
-def fire_rows(runs: tuple[WallRun, ...], units: str) -> tuple[tuple[str, ...], ...]:
+def fire_rows(runs: Sequence[WallRun | UnderHearth], units: str) -> tuple[tuple[str, ...], ...]:
     """One row a fire, in the order of ``FIRES``."""
     return tuple(
         (
             run.fire.named,
-            f"{run.burns:.0f} h",
+            f"{run.burns if isinstance(run, WallRun) else run.out:.0f} h",
             roughly(run.at_fire_out, units),
             roughly(run.highest, units),
             f"{run.hours_after:.0f}",
@@ -102,8 +108,47 @@ def worth_rows(result: Assessment, units: str) -> tuple[tuple[str, ...], ...]:
         "masonry": f"{show(MORE, 'length', units)} more masonry behind the firebox",
         "open": "gap open to the room's air",
         "closed": "gap closed, no air through it",
+        "lining": f"firebox lined with {other_lining(result.geometry)} instead",
     }
     return tuple((words[one.what], cooler(one.kelvin, units)) for one in result.heat.worth)
+
+
+def under_sentence(result: Assessment, units: str) -> str:
+    """What the table of wood under the hearth is about."""
+    thick = sum(layer.thick for layer in hearth_layers(result.geometry))
+    return (
+        f"Under the middle of the fire there are {show(thick, 'length', units)} of hearth and slab."
+        " No wood may lie against them: take the form boards out, and run no floor under the slab."
+        " Ashes are left out, and air under the slab would cool it."
+    )
+
+
+def first_rows(result: Assessment, units: str) -> tuple[tuple[str, ...], ...]:
+    """The first fires with their reasons, in the order of ``FIRSTS``."""
+    return tuple(
+        (
+            f"{one.number}",
+            f"{one.share:.0%}",
+            roughly(one.face, units),
+            grows(one.growth, units),
+            f"{one.reason}; {one.note}",
+        )
+        for one in first_warmings(result.geometry)
+    )
+
+
+def grows(length: float, units: str) -> str:
+    """A movement, to 1/32 in or to 0.1 mm.
+
+    Examples
+    --------
+    >>> grows(0.0016, "feet-inches"), grows(0.0016, "millimetres"), grows(1e-4, "feet-inches")
+    ('1/16 in', '1.6 mm', 'under 1/32 in')
+    """
+    if units != FEET_INCHES:
+        return f"{1000 * length:.1f} mm"
+    parts = round(length / INCH * 32)
+    return f"{Fraction(parts, 32)} in" if parts else "under 1/32 in"
 
 
 def trim_rows(result: Assessment) -> tuple[tuple[str, ...], ...]:

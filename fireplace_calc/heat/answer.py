@@ -10,9 +10,9 @@ from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.heat.cuts.behind import COARSE, WallRun, burn, three_fires
+from fireplace_calc.heat.cuts.below_hearth import UnderHearth, hearth_layers, under_hearth
 from fireplace_calc.heat.cuts.from_geometry import NotWorked, wall_plan, with_lining
 from fireplace_calc.heat.cuts.round_flue import BesideFlue, all_flue_fires
-from fireplace_calc.heat.cuts.under_hearth import UnderHearth, hearth_layers, under_hearth
 from fireplace_calc.heat.movement import gap_for
 from fireplace_calc.heat.trim_flux import TrimFlux, keep_off, on_trim
 

@@ -13,10 +13,10 @@ from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.draft.cases import fire
 from fireplace_calc.heat.answer import MORE, other_lining
 from fireplace_calc.heat.cuts.behind import ROUNDED, STANDS, WallRun
-from fireplace_calc.heat.cuts.under_hearth import UnderHearth, hearth_layers
+from fireplace_calc.heat.cuts.below_hearth import UnderHearth, hearth_layers
 from fireplace_calc.heat.for_the_room import RoomHeat, room_heat
 from fireplace_calc.heat.from_opening import LEAST_FLUX
-from fireplace_calc.heat.movement import first_warmings
+from fireplace_calc.report.heat.first_warmings import warmings_of
 from fireplace_calc.rules.core import JUDGEMENT
 
 FIRES = ("Fire", "Burns", "When it goes out", "Hottest", "Hours after fire out")
@@ -133,7 +133,7 @@ def first_rows(result: Assessment, units: str) -> tuple[tuple[str, ...], ...]:
             grows(one.growth, units),
             f"{one.reason}; {one.note}",
         )
-        for one in first_warmings(result.geometry)
+        for one in warmings_of(result.geometry)
     )
 
 

@@ -497,14 +497,17 @@ def test_materials_that_meet_are_hatched_differently():
 
 # -- weights, inks -------------------------------------------------------------------------------
 def test_line_weights_stand_in_the_steps_of_the_standard():
-    """ISO 128: pens of 0.13, 0.18, 0.25, 0.35, 0.5, 0.7; what is cut is twice what is seen."""
+    """ISO 128: pens of 0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1.0, 1.4; what is cut is twice what is seen; a lesson's
+    bars, read across a room, twice the broadest line of a sheet."""
     assert WEIGHT == {
         "cut": 0.50, "seen": 0.25, "fine": 0.13, "hidden": 0.18, "dimension": 0.13,
         "ground": 0.70, "flag": 0.40, "guide": 0.25, "center": 0.18, "plane": 0.35, "frame": 0.70,
+        "have": 1.4, "need": 1.4, "mark": 1.4, "tick": 1.4, "ghost": 0.7, "carried": 0.5,
     }  # fmt: skip
+    assert set(WEIGHT.values()) <= {0.13, 0.18, 0.25, 0.35, 0.40, 0.5, 0.7, 1.0, 1.4}
     assert DASHES == {
         "hidden": (1.6, 1.0), "guide": (3.2, 1.1), "center": (7.0, 1.0, 0.8, 1.0),
-        "plane": (5.0, 1.0, 0.8, 1.0),
+        "plane": (5.0, 1.0, 0.8, 1.0), "ghost": (2.6, 1.6), "carried": (3.6, 2.0),
     }  # fmt: skip
     assert (SMALL, TEXT, TITLE) == (2.5, 2.7, 3.4)
 

@@ -9,6 +9,7 @@ import pytest
 from bench.browser import chromium, page, server
 from test_browser import REQUIRED, settles, write_notebook
 from test_page_workbench import HELP, SMALL, faults
+from test_walks import EVERY
 
 from fireplace_calc.lessons.course.lesson_file import course
 from fireplace_calc.panels.lesson.lesson_desk import SCREENS
@@ -31,7 +32,7 @@ DRAWN = "() => Math.min(...[...document.querySelectorAll('.fl-lesson .fp-sheet')
 NOTEBOOK = [f"from fireplace_calc.panels.lesson.showing import show_lesson\nshow_lesson('{ROOF}')"]
 
 
-@pytest.fixture(scope="module", params=["voila", "lab"])
+@pytest.fixture(scope="module", params=["voila", "lab"] if EVERY else ["voila"])
 def wall(request, tmp_path_factory):
     """A lesson as a page, or in a notebook, in one browser for every size; and what was fetched."""
     if chromium() is None:

@@ -7,6 +7,7 @@ import pytest
 from bench.browser import chromium
 from scene_page import shown, traits
 from test_browser import REQUIRED
+from test_walks import EVERY
 
 from fireplace_calc import assess, change, example, load
 from fireplace_calc.scene.whole_scene import gather_scene
@@ -220,6 +221,9 @@ def test_a_slab_that_lay_in_the_floor_has_light_as_soon_as_it_is_raised(lit, boa
     lit.ready()
 
 
+@pytest.mark.skipif(
+    not EVERY, reason="by hand, with KINDS=all; tests/bench/scene.py asks a thousand"
+)
 def test_twenty_views_give_everything_back(lit):
     lost = lit.ask(
         """async () => { off(); for (let k = 0; k < 20; k++) { const gone = show(); const s = document.querySelector('.fs').scene;

@@ -315,7 +315,7 @@ def written(placed, along, known=(0.0,)):
 
 
 def holds(places, wanted, name):
-    assert min(abs(place - wanted) for place in places) < NEAR, name
+    assert min(abs(place - wanted) for place in places) <= NEAR + 1e-9, name
 
 
 def drawn_again(geometry, units):

@@ -8,8 +8,9 @@ from fireplace_calc import change, load
 from fireplace_calc.assessment import assess
 from fireplace_calc.base.resources import DATA, DESIGNS
 from fireplace_calc.base.tables.heat import wall_fires
-from fireplace_calc.heat.cuts.below_hearth import HearthLayer, hearth_layers, under_hearth
+from fireplace_calc.heat.cuts.below_hearth import hearth_layers, under_hearth
 from fireplace_calc.heat.cuts.from_geometry import solid
+from fireplace_calc.heat.cuts.layers import HeatLayer
 from fireplace_calc.report.heat.first_warmings import warmings_of
 
 PLAIN = load(DESIGNS / "plain.toml")
@@ -30,7 +31,7 @@ def test_more_slab_less_fire_and_fewer_hours_are_cooler():
 def test_a_very_thick_hearth_stays_as_it_was():
     """A half-space held at a temperature (Carslaw and Jaeger, 2.4): erfc(1 / 2 sqrt(a t)) a meter
     down after two hours is under 1e-20, and the embers of the night bring no half a kelvin."""
-    deep = [HearthLayer("slab", 2.0, solid("brick"))]
+    deep = [HeatLayer("slab", 2.0, solid("brick"))]
     assert max(under_hearth(deep, wall_fires()["hard"], 2.0).wood) == pytest.approx(21.0, abs=0.5)
 
 

@@ -14,17 +14,13 @@ import numpy as np
 from fireplace_calc.base.arrays import Array, IntArray
 from fireplace_calc.base.tables.heat import WallFire, wall_fires
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.heat.conduction.driving import always
-from fireplace_calc.heat.conduction.march import Conduction
 from fireplace_calc.heat.conduction.mesh import HeatMesh
 from fireplace_calc.heat.cuts.from_geometry import wall_plan
+from fireplace_calc.heat.cuts.spells import Spells
 from fireplace_calc.heat.cuts.wall_plan import FIRE, OUTDOORS, ROOM, WallPlan, plan_mesh
 from fireplace_calc.heat.cuts.warming import Warming
 
 STANDS = "The code's clearance stands, whatever this says."
-HOUR = 3600.0
-STEP = 1200.0
-"""Of a run. [s]"""
 EMBERS, EMBERS_FILM = 25.0, 10.0
 """What a firebox without a fire is, and its film: our judgement. [C], [W/(m2 K)]"""
 LONGEST = 72.0
@@ -117,37 +113,27 @@ def burn(
     WallRun
     """
     mesh = plan_mesh(plan, **(cells or {}))
-    solved = Conduction(mesh)
     seen = _looked_at(mesh, plan)
     lit = {FIRE: fire.face, ROOM: room, OUTDOORS: outdoors}
-    cold = {**lit, FIRE: EMBERS}
-    times, points, now = [np.zeros(1)], [np.full((1, mesh.points), room)], 0.0
-
-    def go(drives: dict[str, float], film: float, long: float, sudden: bool = True) -> None:
-        nonlocal now
-        solved.film(FIRE, film)
-        run = solved.run(always(drives), long * HOUR, STEP, points[-1][-1], sudden)
-        times.append(run.times[1:] / HOUR + now)
-        points.append(run.points[1:])
-        now += long
-
+    cold, embers = {**lit, FIRE: EMBERS}, {FIRE: EMBERS_FILM}
+    spells = Spells(mesh, room)
     for day in range(days):
-        go(lit, plan.film, hours)
+        spells.go(lit, {FIRE: plan.film}, hours)
         if day + 1 < days:
-            go(cold, EMBERS_FILM, 24.0 - hours)
-    out = now
-    while now < out + LONGEST:
-        go(cold, EMBERS_FILM, 4.0, now == out)
-        wood = points[-1][:, seen].max(axis=1)
+            spells.go(cold, embers, 24.0 - hours)
+    out = spells.now
+    while spells.now < out + LONGEST:
+        spells.go(cold, embers, 4.0, sudden=spells.now == out)
+        wood = spells.last[:, seen].max(axis=1)
         if wood.argmax() < len(wood) - 1:
             break
-    every = np.concatenate(points)
+    every = spells.points
     return WallRun(
         fire,
         hours,
         out,
         mesh,
-        np.concatenate(times),
+        spells.times,
         every,
         every[:, seen].max(axis=1),
         plan.framing is not None,

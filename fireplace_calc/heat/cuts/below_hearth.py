@@ -15,37 +15,20 @@ from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tables.heat import WallFire
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.heat.conduction.driving import always
 from fireplace_calc.heat.conduction.exchange import DOWN, between
-from fireplace_calc.heat.conduction.march import Conduction
-from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, HeatMesh, Room, Solid, Space
+from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, Solid
 from fireplace_calc.heat.conduction.raster import inside
-from fireplace_calc.heat.cuts.behind import EMBERS, EMBERS_FILM, HOUR, LONGEST, STEP
+from fireplace_calc.heat.cuts.behind import EMBERS, EMBERS_FILM, LONGEST
 from fireplace_calc.heat.cuts.from_geometry import NotWorked, solid
-from fireplace_calc.heat.cuts.wall_plan import FIRE, MASONRY_SENDS, ROOM, WOOD_SENDS
+from fireplace_calc.heat.cuts.layers import HeatLayer, layer_mesh
+from fireplace_calc.heat.cuts.spells import Spells
+from fireplace_calc.heat.cuts.wall_plan import FIRE, MASONRY_SENDS, ROOM
 from fireplace_calc.heat.cuts.warming import Warming
 
 BOARD = 0.75 * INCH
 """Thickness of a form board that was left. [m]"""
 CELL = 0.5 * INCH
 """[m]"""
-
-
-@dataclass(frozen=True, slots=True)
-class HearthLayer:
-    """Something that the line goes down through.
-
-    Attributes
-    ----------
-    name : str
-    thick : float
-        [m]
-    stuff : Solid or Gap
-    """
-
-    name: str
-    thick: float
-    stuff: Solid | Gap
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +52,7 @@ class UnderHearth(Warming):
     wood: Array
 
 
-def hearth_layers(geometry: Geometry) -> list[HearthLayer]:
+def hearth_layers(geometry: Geometry) -> list[HeatLayer]:
     """What lies between the fire and the underside of the slab, from above.
 
     Raises
@@ -85,7 +68,7 @@ def hearth_layers(geometry: Geometry) -> list[HearthLayer]:
     stops = sorted(
         (z for z in levels if f.slab_bottom - 1e-9 <= z <= f.hearth + 1e-9), reverse=True
     )
-    layers: list[HearthLayer] = []
+    layers: list[HeatLayer] = []
     for top, foot in zip(stops, stops[1:], strict=False):
         if top - foot < 1e-6:
             continue
@@ -97,22 +80,22 @@ def hearth_layers(geometry: Geometry) -> list[HearthLayer]:
         name = here[-1].name if here else "hollow"
         if layers and layers[-1].name == name:
             thick = layers[-1].thick + top - foot
-            layers[-1] = HearthLayer(name, thick, stuff)
+            layers[-1] = HeatLayer(name, thick, stuff)
         else:
-            layers.append(HearthLayer(name, top - foot, stuff))
+            layers.append(HeatLayer(name, top - foot, stuff))
     if not layers or isinstance(layers[0].stuff, Gap) or isinstance(layers[-1].stuff, Gap):
         raise NotWorked("Under the middle of the fire nothing solid carries the hearth.")
     return layers
 
 
 def under_hearth(
-    layers: list[HearthLayer], fire: WallFire, hours: float, room: float = 21.0
+    layers: list[HeatLayer], fire: WallFire, hours: float, room: float = 21.0
 ) -> UnderHearth:
     """Burn a fire on the hearth, let it go out, and wait until the board is past its hottest.
 
     Parameters
     ----------
-    layers : list of HearthLayer
+    layers : list of HeatLayer
     fire : WallFire
         Its face counts for the hearth too.
     hours : float
@@ -120,34 +103,18 @@ def under_hearth(
     room : float
         Above and below. [C]
     """
-    down = [*layers, HearthLayer("board", BOARD, solid("wood"))]
-    edges, which = [0.0], []
-    for n, layer in enumerate(down):
-        count = 1 if isinstance(layer.stuff, Gap) else max(round(layer.thick / CELL), 4)
-        edges += (edges[-1] + layer.thick * np.arange(1, count + 1) / count).tolist()
-        which += [n] * count
-    stuff: list[Solid | Space] = [layer.stuff for layer in down]
+    down = [*layers, HeatLayer("board", BOARD, solid("wood"))]
     film = HELD if fire.film is None else fire.film
-    mesh = HeatMesh(
-        np.array(edges),
-        np.array([0.0, 1.0]),
-        stuff,
-        np.array([which]),
-        {"left": Film(FIRE, film), "right": Room(ROOM, WOOD_SENDS)},
-    )
-    solved = Conduction(mesh)
+    mesh = layer_mesh(down, Film(FIRE, film), ROOM, CELL)
     touched = sum(layer.thick for layer in layers)
-    right = int(np.searchsorted(edges, touched + 1e-9)) - 1
-    cell = int(mesh.number[0, right])
-    times, wood, now, points = [0.0], [room], 0.0, np.full(mesh.points, room)
-    parts = [({FIRE: fire.face, ROOM: room}, film, hours)]
-    parts += [({FIRE: EMBERS, ROOM: room}, EMBERS_FILM, 4.0)] * round(LONGEST / 4)
-    for n, (drives, through, long) in enumerate(parts):
-        solved.film(FIRE, through)
-        run = solved.run(always(drives), long * HOUR, STEP, points, n < 2)
-        times += (run.times[1:] / HOUR + now).tolist()
-        wood += run.points[1:, cell].tolist()
-        now, points = now + long, run.points[-1]
-        if n and int(np.argmax(wood)) < len(wood) - 1:
+    under = int(np.searchsorted(mesh.x, touched + 1e-9)) - 1
+    cell = int(mesh.number[0, under])
+    spells = Spells(mesh, room)
+    spells.go({FIRE: fire.face, ROOM: room}, {FIRE: film}, hours)
+    cold = {FIRE: EMBERS, ROOM: room}
+    while spells.now < hours + LONGEST:
+        spells.go(cold, {FIRE: EMBERS_FILM}, 4.0, sudden=spells.now == hours)
+        wood = spells.points[:, cell]
+        if wood.argmax() < len(wood) - 1:
             break
-    return UnderHearth(fire, hours, np.array(times), np.array(wood))
+    return UnderHearth(fire, hours, spells.times, spells.points[:, cell])

@@ -16,16 +16,15 @@ from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tables.heat import FlueFire, flue_fires
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.heat.conduction.driving import always
 from fireplace_calc.heat.conduction.exchange import between
-from fireplace_calc.heat.conduction.march import Conduction
-from fireplace_calc.heat.conduction.mesh import Film, Gap, HeatMesh, Room, Solid, Space
+from fireplace_calc.heat.conduction.mesh import Film, Gap
 from fireplace_calc.heat.cuts.from_geometry import NotWorked, solid
+from fireplace_calc.heat.cuts.layers import HeatLayer, layer_mesh
+from fireplace_calc.heat.cuts.spells import HOUR, Spells
 from fireplace_calc.heat.cuts.wall_plan import MASONRY_SENDS, WOOD_SENDS
 from fireplace_calc.heat.cuts.warming import Warming
 
 GAS, HOUSE = "gas", "room"
-HOUR = 3600.0
 TIMBER = 3.5 * INCH
 """How deep framing goes on behind its face. [m]"""
 CELL = 0.25 * INCH
@@ -36,23 +35,6 @@ WATCHED = 12.0
 """Hours that are looked at after a fire. [h]"""
 OUT_GAS, OUT_FILM = 30.0, 5.0
 """What goes up a flue whose fire is out: our judgement. [C], [W/(m2 K)]"""
-
-
-@dataclass(frozen=True, slots=True)
-class FlueLayer:
-    """A ring of the wall.
-
-    Attributes
-    ----------
-    name : str
-    thick : float
-        [m]
-    stuff : Solid or Gap
-    """
-
-    name: str
-    thick: float
-    stuff: Solid | Gap
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +61,7 @@ class BesideFlue(Warming):
     out: float
 
 
-def flue_layers(geometry: Geometry) -> list[FlueLayer]:
+def flue_layers(geometry: Geometry) -> list[HeatLayer]:
     """Liner, gap, casing, chimney wall, the air left round it, and wood.
 
     Parameters
@@ -99,19 +81,19 @@ def flue_layers(geometry: Geometry) -> list[FlueLayer]:
     named = geometry.by_name
     thick = f.unit_half - f.bore.width / 2
     if "flue liner" not in named:  # the sections of a set are liner and casing in one
-        layers = [FlueLayer("liner", thick, solid(named["flue casing"].material))]
+        layers = [HeatLayer("liner", thick, solid(named["flue casing"].material))]
     else:
-        layers = [FlueLayer("liner", f.bore.wall, solid(named["flue liner"].material))]
+        layers = [HeatLayer("liner", f.bore.wall, solid(named["flue liner"].material))]
         if thick - f.bore.wall > 1e-6:
             casing = solid(named["flue casing"].material)
-            layers.append(FlueLayer("casing", thick - f.bore.wall, casing))
+            layers.append(HeatLayer("casing", thick - f.bore.wall, casing))
     if f.cavity_half - f.unit_half > 1e-6:
-        layers.append(FlueLayer("gap", f.cavity_half - f.unit_half, masonry))
+        layers.append(HeatLayer("gap", f.cavity_half - f.unit_half, masonry))
     wall = solid(named["chimney walls"].material)
-    layers.append(FlueLayer("chimney wall", design.chimney.wall, wall))
+    layers.append(HeatLayer("chimney wall", design.chimney.wall, wall))
     if air > 0:
-        layers.append(FlueLayer("air", air, Gap(0, between(MASONRY_SENDS, WOOD_SENDS))))
-    return [*layers, FlueLayer("wood", TIMBER, solid("wood"))]
+        layers.append(HeatLayer("air", air, Gap(0, between(MASONRY_SENDS, WOOD_SENDS))))
+    return [*layers, HeatLayer("wood", TIMBER, solid("wood"))]
 
 
 def girth_radius(geometry: Geometry) -> float:
@@ -120,33 +102,14 @@ def girth_radius(geometry: Geometry) -> float:
     return bore.width / 2 if bore.round else (bore.width + bore.depth) / pi
 
 
-def layer_mesh(layers: Sequence[FlueLayer], radius: float, film: float) -> HeatMesh:
-    """Rings in cells, gas inside, a room outside; ``film`` is at the liner. [W/(m2 K)]"""
-    edges, which = [radius], []
-    stuff: list[Solid | Space] = []
-    for n, layer in enumerate(layers):
-        count = 1 if isinstance(layer.stuff, Gap) else max(round(layer.thick / CELL), 4)
-        edges += (edges[-1] + layer.thick * np.arange(1, count + 1) / count).tolist()
-        which += [n] * count
-        stuff.append(layer.stuff)
-    return HeatMesh(
-        np.array(edges),
-        np.array([0.0, 1.0]),
-        stuff,
-        np.array([which]),
-        {"left": Film(GAS, film), "right": Room(HOUSE, WOOD_SENDS)},
-        ring=True,
-    )
-
-
 def beside_flue(
-    layers: Sequence[FlueLayer], radius: float, fire: FlueFire, room: float = 21.0
+    layers: Sequence[HeatLayer], radius: float, fire: FlueFire, room: float = 21.0
 ) -> BesideFlue:
     """Run a fire and the hours after it.
 
     Parameters
     ----------
-    layers : sequence of FlueLayer
+    layers : sequence of HeatLayer
     radius : float
         Inside the liner. [m]
     fire : FlueFire
@@ -154,23 +117,17 @@ def beside_flue(
     room : float
         [C]
     """
-    mesh = layer_mesh(layers, radius, fire.film)
-    solved = Conduction(mesh)
+    mesh = layer_mesh(layers, Film(GAS, fire.film), HOUSE, CELL, radius, ring=True)
     usual = flue_fires()["usual"]
     phases = [(fire.gas, fire.hours, fire.film)]
     if fire.key == "soot":
         phases.insert(0, (usual.gas, BEFORE, usual.film))
     phases.append((OUT_GAS, WATCHED, OUT_FILM))
-    times, points, now = [np.zeros(1)], [np.full((1, mesh.points), room)], 0.0
+    spells = Spells(mesh, room)
     for gas, hours, film in phases:
-        solved.film(GAS, film)
         step = min(1200.0, hours * HOUR / 12)
-        drives = always({GAS: gas, HOUSE: room})
-        run = solved.run(drives, hours * HOUR, step, points[-1][-1])
-        times.append(run.times[1:] / HOUR + now)
-        points.append(run.points[1:])
-        now += hours
-    all_points = np.concatenate(points)
+        spells.go({GAS: gas, HOUSE: room}, {GAS: film}, hours, step)
+    points = spells.points
     edges = radius + np.cumsum([layer.thick for layer in layers])
     places = mesh.places()[:, 0]
     wood = np.flatnonzero(np.abs(places - edges[-2]) < 1e-9)[-1]
@@ -178,10 +135,10 @@ def beside_flue(
     outer = int(np.abs(places - edges[0] + 1e-9).argmin())
     return BesideFlue(
         fire,
-        np.concatenate(times),
-        all_points[:, wood],
-        all_points[:, inner] - all_points[:, outer],
-        now - WATCHED,
+        spells.times,
+        points[:, wood],
+        points[:, inner] - points[:, outer],
+        spells.now - WATCHED,
     )
 
 

@@ -9,12 +9,11 @@ import numpy as np
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tables.heat import WallFire, flue_fires
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.heat.conduction.driving import always
-from fireplace_calc.heat.conduction.march import Conduction
 from fireplace_calc.heat.conduction.mesh import HELD, HeatMesh
-from fireplace_calc.heat.cuts.behind import EMBERS, EMBERS_FILM, HOUR, STEP
+from fireplace_calc.heat.cuts.behind import EMBERS, EMBERS_FILM
 from fireplace_calc.heat.cuts.round_flue import OUT_FILM, OUT_GAS
 from fireplace_calc.heat.cuts.section_cut import GAS, section_mesh
+from fireplace_calc.heat.cuts.spells import Spells
 from fireplace_calc.heat.cuts.wall_plan import FIRE, OUTDOORS, ROOM
 
 SENDS_UP = {"kind": "gentle", "middle": "usual", "hard": "hard"}
@@ -63,22 +62,15 @@ def burn_section(
     """
     smoke = flue_fires()[SENDS_UP[fire.key]]
     mesh = section_mesh(geometry, fire, smoke)
-    solved = Conduction(mesh)
     room, winter = (k - 273.15 for k in (geometry.design.house.indoor, geometry.design.site.winter))
     around = {ROOM: room, OUTDOORS: winter}
     lit = {**around, FIRE: fire.face, GAS: smoke.gas}
     cold = {**around, FIRE: EMBERS, GAS: OUT_GAS}
     burns = (lit, HELD if fire.film is None else fire.film, smoke.film, hours)
-    times, points, now = [np.zeros(1)], [np.full((1, mesh.points), room)], 0.0
+    spells = Spells(mesh, room)
     for day in range(days):
-        rest = 24.0 - hours if day + 1 < days else until - now - hours
+        rest = 24.0 - hours if day + 1 < days else until - spells.now - hours
         for drives, film, up, long in (burns, (cold, EMBERS_FILM, OUT_FILM, rest)):
-            if long <= 0:
-                continue
-            solved.film(FIRE, film)
-            solved.film(GAS, up)
-            run = solved.run(always(drives), long * HOUR, STEP, points[-1][-1])
-            times.append(run.times[1:] / HOUR + now)
-            points.append(run.points[1:])
-            now += long
-    return SectionRun(mesh, np.concatenate(times), np.concatenate(points))
+            if long > 0:
+                spells.go(drives, {FIRE: film, GAS: up}, long)
+    return SectionRun(mesh, spells.times, spells.points)

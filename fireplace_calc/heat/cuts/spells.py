@@ -1,0 +1,83 @@
+"""A run put together from spells: the fire burns, embers glow, the night goes by, each with its own
+temperatures and films.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from fireplace_calc.base.arrays import Array
+from fireplace_calc.heat.conduction.driving import always
+from fireplace_calc.heat.conduction.faces import Drives
+from fireplace_calc.heat.conduction.march import Conduction
+from fireplace_calc.heat.conduction.mesh import HeatMesh
+
+HOUR = 3600.0
+STEP = 1200.0
+"""Of a run. [s]"""
+
+
+class Spells:
+    """Spells one after the other, from a mesh that is everywhere as warm as the room.
+
+    Parameters
+    ----------
+    mesh : HeatMesh
+    room : float
+        [C]
+
+    Attributes
+    ----------
+    now : float
+        Where the last spell ended. [h]
+    last : array (n, points)
+        What the last spell brought. [C]
+    """
+
+    def __init__(self, mesh: HeatMesh, room: float) -> None:
+        self.now, self.last = 0.0, np.full((1, mesh.points), room)
+        self._solved = Conduction(mesh)
+        self._times, self._points = [np.zeros(1)], [self.last]
+
+    def go(
+        self,
+        drives: Drives,
+        films: Mapping[str, float],
+        hours: float,
+        step: float = STEP,
+        sudden: bool = True,
+    ) -> None:
+        """Go on for some hours.
+
+        Parameters
+        ----------
+        drives : mapping
+            Temperature of every space. [C]
+        films : mapping
+            Films that may have changed since. [W/(m2 K)]
+        hours : float
+            [h]
+        step : float
+            At most. [s]
+        sudden : bool
+            Whether something changes at its start.
+        """
+        for space, film in films.items():
+            self._solved.film(space, film)
+        run = self._solved.run(always(drives), hours * HOUR, step, self.last[-1], sudden)
+        self._times.append(run.times[1:] / HOUR + self.now)
+        self.last = run.points[1:]
+        self._points.append(self.last)
+        self.now += hours
+
+    @property
+    def times(self) -> Array:
+        """From the start on. [h]"""
+        return np.concatenate(self._times)
+
+    @property
+    def points(self) -> Array:
+        """Every point at these. [C]"""
+        return np.concatenate(self._points)

@@ -6,8 +6,9 @@ import re
 import pytest
 from pypdf import PdfReader
 from sampled import sampled
+from school import school_of
 
-from fireplace_calc.base.resources import made_by, version
+from fireplace_calc.base.resources import version
 from fireplace_calc.base.units import InputError
 from fireplace_calc.drawing.classroom import class_book
 from fireplace_calc.drawing.classroom.class_book import (
@@ -22,10 +23,7 @@ from fireplace_calc.drawing.classroom.class_tables import table_sheets
 from fireplace_calc.drawing.classroom.ticket_slips import slip_sheets
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.lessons import KINDS, check
-from fireplace_calc.lessons.classroom.class_records import ClassTask, SchoolClass
-from fireplace_calc.lessons.classroom.rosters import placed
 
-THIRTY = (*map(str, range(1, 27)), "Ann Lee", "Zoë", "小屋", "Bartholomew " * 5)
 WAYS = [
     (tuple(KINDS)[:4], 4, "feet-inches", None),
     (tuple(KINDS)[4:], 3, "millimetres", None),
@@ -33,14 +31,6 @@ WAYS = [
     (tuple(KINDS)[:1], 12, "millimetres", "letter"),
     *(((kind,), 2, "feet-inches", None) for kind in KINDS),
 ]
-
-
-def school_of(kinds, count, units, names=THIRTY, level=3):
-    task = ClassTask(
-        "Tuesday masons and bricklayers of the second year, all of it invented, evening class",
-        "k", kinds, count, level, "US IRC 2021", units, "hints", made_by(),
-    )  # fmt: skip
-    return SchoolClass(task, "5" * 64, placed(tuple(map(str.strip, names)), {}), {})
 
 
 @pytest.mark.parametrize("way", sampled([(way,) for way in WAYS], 2))
@@ -139,3 +129,8 @@ def test_the_letters_of_a_sheet_can_be_searched(tmp_path):
     (page,) = PdfReader(io.BytesIO((tmp_path / QUIZ).read_bytes())).pages
     assert "Zoë" in page.extract_text()
     assert [round(float(n) / 72 * 25.4, 1) for n in page.mediabox[2:]] == [215.9, 279.4]
+
+
+def test_paper_of_another_size_is_refused():
+    with pytest.raises(InputError, match="letter or A4"):
+        ClassPapers(school_of(("hearth",), 1, "feet-inches", names=("1",)), "A3")

@@ -21,7 +21,6 @@ from fireplace_calc.__main__ import main
 from fireplace_calc.base import resources
 from fireplace_calc.base.resources import DESIGNS, example, made_by
 from fireplace_calc.base.units import InputError
-from fireplace_calc.drawing.papers.class_papers import class_pages
 
 ROOT = Path(__file__).resolve().parent.parent
 VERSION = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]["version"]
@@ -77,11 +76,6 @@ def test_every_sheet_of_the_paper_set_carries_it(written):
     book = pypdf.PdfReader(written / "drawings.pdf")
     assert book.metadata.creator == NAMED
     assert all(NAMED in page.extract_text() for page in book.pages)
-
-
-def test_a_class_on_paper_carries_it():
-    for sheet in class_pages(7, key=False):
-        assert any(NAMED in label.text for label in sheet.labels)
 
 
 def test_the_order_carries_it(written):

@@ -270,7 +270,7 @@ def test_the_trainer_shows_a_lesson_and_hears_right_and_wrong(kind, opened, boat
     assert faults(view) == []
     step = exercise("flue", 7).steps[0]
     desk.panel.locator("input").first.focus()
-    desk.to(step.prompt)
+    desk.to(step.ask)
     view.keyboard.type(f"{step.mistakes[-1].value!r} m2")
     view.keyboard.press("Enter")
     desk.panel.locator(".reply.wrong").first.wait_for(timeout=10_000)

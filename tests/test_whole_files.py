@@ -8,12 +8,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from sampled import sampled
+from school import school_of
 
 from fireplace_calc import assess, change, load, save
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import InputError
+from fireplace_calc.drawing.classroom.class_book import class_papers_writing
 from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
-from fireplace_calc.drawing.papers.class_papers import class_writing
 from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
 from fireplace_calc.drawing.papers.site_book import write_book
@@ -38,7 +39,9 @@ KINDS = {
     "papers.pdf": lambda d, at: paper_set(assess(d), at / "papers.pdf"),
     "check-sheet.pdf": lambda d, at: list(check_sheet(assess(d), at / "check-sheet.pdf")),
     "hand-over.pdf": lambda d, at: list(hand_over(assess(d), [], at / "hand-over.pdf")),
-    "class.pdf": lambda d, at: list(class_writing(["1"], at / "class.pdf")),
+    "quiz.pdf": lambda d, at: list(
+        class_papers_writing(school_of(("hearth",), 1, "feet-inches"), at)
+    ),
     "book.pdf": lambda d, at: write_book([Sheet(99, 99)] * 9, at / "book.pdf", "a", "b", "c"),
     "room.html": lambda d, at: list(write_hand_over(at / "room.html", NamedDesign("a", assess(d)))),
 }

@@ -16,11 +16,10 @@ from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, RULES, WHOLE, WIDTH
-from fireplace_calc.drawing.papers import class_key, one_sheet, work_sheets, written_sheets
+from fireplace_calc.drawing.papers import one_sheet, work_sheets, written_sheets
 from fireplace_calc.drawing.plates.sizes import ON_A_TABLE, PAPERS, paper
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.lists import Column, Table
-from fireplace_calc.drawing.sheets.sheet import Cell
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.work_chart.at_hand import WHOLE as COUNTED
 from fireplace_calc.explore.worked_figures import work_figures
@@ -74,7 +73,7 @@ def test_the_cells_of_four_views_cover_the_sheet_once():
 
 # -- written sheets ------------------------------------------------------------------------------
 def columns():
-    for module in (written_sheets, work_sheets, one_sheet, class_key):
+    for module in (written_sheets, work_sheets, one_sheet):
         for name, value in vars(module).items():
             if isinstance(value, tuple) and value and isinstance(value[0], Column):
                 yield f"{module.__name__}.{name}", value
@@ -398,25 +397,3 @@ def test_the_order_of_work_on_paper_is_the_plan(units):
         for fire in plan.curing.fires:
             assert f"day {fire.day}: {100 * fire.share:.0f}% of a full fire, {fire.note}" in curing
         assert f"Curing {plan.curing.days} days" in curing and plan.curing.note in curing
-
-
-@pytest.mark.parametrize("units", SYSTEMS)
-def test_the_key_of_a_class_holds_answers_ways_and_the_usual_mistakes(units):
-    from fireplace_calc.lessons import exercises, planted
-
-    for task in exercises(5, units=units):
-        rows = list(class_key._keyed(task, units))
-        for letter, row, step in zip("abcd", rows, task.steps, strict=False):
-            assert row[:4] == (
-                f"{letter})  {step.ask}", step.answer(units), step.working, step.rule,
-            )  # fmt: skip
-            told = [f"{step.told(m.value, units)}: {m.reason}" for m in step.mistakes[:3]]
-            assert row[4] == " ".join(told)
-        assert len(rows) == len(task.steps)
-    found, cell = planted(5, 2), Cell(8.0, 29.0, 271.4, 207.9)
-    sheets = class_key._key(exercises(5), found, units, 279.4, 215.9, cell)
-    text = " ".join(label.text for sheet in sheets for label in sheet.labels)
-    for fault, f in zip(found.faults, found.findings, strict=True):
-        assert fault.name.split()[0] in text and f"({f.key})" in text
-        assert compared(f, units)[0].split()[0] in text
-    assert "1. " in text and f"Everything else {found.pack} asks is met" in text

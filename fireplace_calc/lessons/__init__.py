@@ -8,7 +8,6 @@ from fireplace_calc.lessons.exercise_kinds import (
     LEVELS,
     TAUGHT,
     exercise,
-    exercises,
     kinds_of,
     known_kinds,
 )
@@ -40,7 +39,6 @@ __all__ = [
     "check",
     "checklist",
     "exercise",
-    "exercises",
     "figures",
     "guess",
     "kinds_of",

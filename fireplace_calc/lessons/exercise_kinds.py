@@ -141,17 +141,3 @@ def exercise(
         maker.figure.made(maker.said, [step.key for step in steps], maker.handed),
         maker.source,
     )  # fmt: skip
-
-
-def exercises(
-    seed: int | str,
-    pack: str = DEFAULT_PACK,
-    kinds: tuple[str, ...] = (),
-    level: int = 3,
-    units: str = FEET_INCHES,
-    place: int | None = None,
-) -> tuple[Exercise, ...]:
-    """One of every kind that the book has, or of those named, for one student."""
-    return tuple(
-        exercise(kind, seed, pack, level, units, place) for kind in kinds or kinds_of(pack)
-    )

@@ -8,15 +8,12 @@ from dataclasses import dataclass
 from datetime import date
 
 from fireplace_calc.base.resources import made_by
-from fireplace_calc.drawing.papers.class_papers import CAUTION, EDGE, FOOT_ROOM, paper
+from fireplace_calc.drawing.classroom.class_paper import CAUTION, EDGE, FOOT_ROOM, HEAD_ROOM, paper
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.pdf import can_be_printed
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.lessons.classroom.class_records import ClassTask
-
-HEAD_ROOM = 11.0
-"""Strip at the head of a sheet. [mm]"""
 
 
 def on_paper(name: str, place: int) -> str:

@@ -80,16 +80,6 @@ class ExerciseStep:
         """What a bare number is taken to be in; empty for a count and a choice."""
         return answer_unit(self.kind, units, self.expected)
 
-    @property
-    def prompt(self) -> str:
-        """The question."""
-        return self.ask
-
-    @property
-    def how(self) -> str:
-        """All of the working."""
-        return self.working
-
 
 @dataclass(frozen=True, slots=True)
 class Given:

@@ -12,8 +12,8 @@ import ipywidgets as w
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.drawing import HEIGHT, WIDTH
+from fireplace_calc.drawing.classroom.class_paper import CAUTION
 from fireplace_calc.drawing.lessons.exercise_pictures import ShownUpTo, figure_sheet
-from fireplace_calc.drawing.papers.class_papers import CAUTION
 from fireplace_calc.drawing.sheets.sheet import Cell
 from fireplace_calc.editing.visitor import common_folders, own_folder, served_to_visitors
 from fireplace_calc.lessons.classroom.class_files import read_task

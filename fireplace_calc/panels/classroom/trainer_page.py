@@ -16,7 +16,7 @@ from fireplace_calc.drawing.classroom.class_book import (
     ClassPapers,
     class_papers_writing,
 )
-from fireplace_calc.drawing.papers.class_papers import STANDING
+from fireplace_calc.drawing.classroom.class_paper import STANDING
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.editing.visitor import own_folder
 from fireplace_calc.exports.class_table import BOOK, CSV, write_results

@@ -9,7 +9,7 @@ import ipywidgets as w
 
 from fireplace_calc.assessment import DEFAULT_PACK
 from fireplace_calc.base.units import FEET_INCHES, InputError
-from fireplace_calc.drawing.papers.class_papers import CAUTION
+from fireplace_calc.drawing.classroom.class_paper import CAUTION
 from fireplace_calc.lessons import SEARCHED, FaultFinding, planted
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import UNITS, dropdown, row

@@ -78,7 +78,7 @@ class AnswerLine:
     def ask(self, step: ExerciseStep, units: str) -> None:
         """Put a question; what was answered before goes."""
         self.step, self.units = step, units
-        self.box.description = step.prompt
+        self.box.description = step.ask
         self.box.placeholder = "a whole number" if step.kind == "count" else "with its unit"
         self.box.value = self.reply.value = ""
 

@@ -17,14 +17,15 @@ from random import Random
 from typing import Any
 
 from measured_sheet import as_sheet
+from school import school_of
 
 from fireplace_calc import assess, change, load, save
 from fireplace_calc.__main__ import main
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.classroom.class_book import class_papers_writing
 from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
 from fireplace_calc.drawing.papers.casting_list import print_forms
-from fireplace_calc.drawing.papers.class_papers import class_writing
 from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.drawing.papers.one_sheet import check_sheet, hand_over
 from fireplace_calc.drawing.papers.setting_cards import print_cards
@@ -101,8 +102,8 @@ def _command(design: Design, folder: Path) -> None:
 
 
 def _class_papers(design: Design, folder: Path) -> None:
-    seeds = range(2 if len(design.name) < 99 else 3)
-    list(class_writing([str(seed) for seed in seeds], folder / "class.pdf"))
+    names = ("1", "2", "3")[: 2 if len(design.name) < 99 else 3]
+    list(class_papers_writing(school_of(("hearth",), 2, "feet-inches", names), folder))
 
 
 def _site_book(design: Design, folder: Path) -> None:

@@ -48,6 +48,8 @@ each_book = pytest.mark.parametrize(("key", "book"), TOLD)
         ("ceil((7 ft - 5 ft 6 in) / 1 ft)", 2.0, "number"),
         ("sqrt(3 ft * 3 ft)", 0.9144, "length"),
         ("36 in * 24 in / 1 ft", 1.8288, "length"),
+        ("36 in * 24 in * 1 ft / 1 ft", 0.55741824, "area"),
+        ("36 in * 24 in * 1 ft / (1 ft * 1 ft)", 1.8288, "length"),
         ("-10 degC", 263.15, "temperature"),
         ("60 lb", 27.2155422, "mass"),
         ("120 L/s", 0.12, "flow"),

@@ -2,11 +2,14 @@
 over a class, givens within what is built, and sheets that stay as they were drawn.
 """
 
+import ast
 import hashlib
 import os
 import re
 from collections import Counter
 from functools import cache
+from importlib import import_module
+from pathlib import Path
 
 import pytest
 from naive.drill import answers
@@ -15,6 +18,8 @@ from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.drawing.lessons.exercise_pictures import exercise_picture
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.lessons import KINDS, LEVELS, TAUGHT, check, exercise, kinds_of
+from fireplace_calc.lessons.course.lesson_file import course
+from fireplace_calc.lessons.exercise_kinds import known_kinds
 
 FEW, MANY = 40, int(os.environ.get("DRILL", "0"))
 """Seeds in CI; by hand ``DRILL=2000``."""
@@ -66,6 +71,82 @@ def test_the_printed_answer_is_right_and_every_mistake_is_told(kind, pack):
                 )
                 reply = check(step, text, task.units)
                 assert (reply.right, reply.mistake) == (False, mistake.reason), told
+
+
+def reasons(kind):
+    """What the file of a kind says to usual mistakes, as patterns: pairs of a sum and a sentence."""
+    module = import_module(f"fireplace_calc.lessons.exercises.{kind}")
+    for node in ast.walk(ast.parse(Path(module.__file__).read_text())):
+        if isinstance(node, ast.Tuple) and len(node.elts) == 2:
+            said = node.elts[1]
+            parts = said.values if isinstance(said, ast.JoinedStr) else [said]
+            texts = [getattr(part, "value", None) for part in parts]
+            if isinstance(texts[-1], str) and texts[-1].endswith("."):
+                yield "".join(re.escape(t) if isinstance(t, str) else ".*" for t in texts)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_usual_mistake_of_the_file_is_told_to_somebody(kind):
+    """One that always comes too near the answer or another mistake would be a sentence nobody
+    reads, or a slip in its sum."""
+    told = {
+        mistake.reason
+        for name, pack in ALL
+        if name == kind
+        for task in drawn(kind, pack)
+        for step in task.steps
+        for mistake in step.mistakes
+    }
+    written = list(reasons(kind))
+    assert len(written) >= 3
+    for pattern in written:
+        assert any(re.fullmatch(pattern, reason) for reason in told), pattern
+
+
+@each
+def test_mistakes_told_with_their_sum_are_those_of_a_pencil(kind, pack):
+    """Each by what its sentence says was done, from the answers of the same exercise."""
+    for task in drawn(kind, pack):
+        told = {step.key: step for step in task.steps}
+        given = {g.name: g.value for g in task.given}
+        for step in task.steps:
+            for mistake in step.mistakes:
+                worked = slipped(mistake.reason, step.key, told, given)
+                if worked is not None:
+                    where = (task.seed, task.level, task.units, step.key, mistake.reason)
+                    assert mistake.value == pytest.approx(worked, rel=2e-4, abs=2e-4), where
+
+
+def slipped(reason, key, told, given):
+    """What one gets who does as a sentence says; nothing where it is not worked here."""
+    right = told[key].expected
+    if reason.startswith("You counted a bed over lift 2"):
+        return right + told["bed"].expected
+    if reason.startswith("You added the upright part"):
+        return right + given["Upright part on top"]
+    if reason.startswith("You left the upright part out"):
+        return right - given["Upright part on top"]
+    if reason.startswith("You counted one bed. There is one under each lift"):
+        return right - told["bed"].expected
+    if reason.startswith("You took the radius"):
+        return right / 2
+    if reason == "You took half of it.":
+        return right / 2
+    if reason.startswith(("You took both sides together", "You added both sides together")):
+        return 2 * right
+    if reason.startswith("You started at the hearth. Start at the top of the opening"):
+        return given["Top of the flue, above the hearth"]
+    if reason.startswith("You subtracted the other way"):
+        return -right
+    if reason.startswith("You divided by 144"):
+        return 12 * right
+    return None
+
+
+def test_kinds_come_in_the_order_of_the_lessons():
+    lessons = [known_kinds()[kind].lesson for kind in KINDS]
+    assert lessons == sorted(lessons, key=[*course()].index)
+    assert set(lessons) <= set(course())
 
 
 @each

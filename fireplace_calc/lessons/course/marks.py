@@ -14,7 +14,8 @@ from fireplace_calc.lessons.course.records import LessonRule
 from fireplace_calc.lessons.course.sums import NUMBER, Amount, work_out
 from fireplace_calc.report.books import COLUMNS
 from fireplace_calc.rules import Finding
-from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS
+from fireplace_calc.rules.book import RANK
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
 
 KINDS = {
     **dict.fromkeys(("in", "ft", "m", "mm"), "length"),
@@ -69,6 +70,11 @@ class LessonMark:
     def letter(self) -> str:
         """Of its rule."""
         return self.rule.letter
+
+    @property
+    def unchecked(self) -> bool:
+        """Whether the rule applies and nobody could hold it against the place."""
+        return self.finding is not None and self.finding.verdict == NOT_CHECKED
 
     @property
     def gap(self) -> float:
@@ -134,7 +140,7 @@ def mark_of(
         silent = "This book gives no figure." if not keys else "The rule does not apply here."
         return LessonMark(rule, note=silent)
     finding = applying[0]
-    if finding.numbers is None:
+    if finding.numbers is None or finding.verdict == NOT_CHECKED:
         note = finding.note or "There is no figure to compare."
         return LessonMark(
             rule, finding, short=finding.verdict == FALLS_SHORT, clause=finding.clause, note=note
@@ -190,7 +196,9 @@ def findings_for(found: Assessment, keys: tuple[str, ...]) -> list[Finding]:
     held = list(found.findings)
     if any(key.startswith("DRF") for key in keys):
         held += found.judgement
-    return [one for one in held if one.key in keys]
+    if any(key.startswith("STR") for key in keys):
+        held += found.structure.findings
+    return sorted((one for one in held if one.key in keys), key=lambda one: RANK[one.verdict])
 
 
 def _shown_kind(kind: str) -> str:
@@ -207,10 +215,3 @@ def _figure(finding: Finding, units: str) -> str:
             return show(from_unit(need, "in"), "length", units)
         return f"{need:g} {_SPELLED.get(finding.unit, finding.unit)}"
     return show(from_unit(need, finding.unit), kind, units)
-
-
-def meets(mark: LessonMark) -> bool:
-    """Whether a rule was held against the place, and holds."""
-    if mark.finding is not None:
-        return mark.finding.verdict == MEETS
-    return mark.need is not None and not mark.short

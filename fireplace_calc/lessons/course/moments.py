@@ -120,6 +120,11 @@ class LessonMoment:
         """Whether any rule falls short."""
         return any(mark.short for mark in self.marks)
 
+    @property
+    def open(self) -> LessonMark | None:
+        """A rule that nobody could check, where none falls short: then nothing is said to hold."""
+        return None if self.short else next((one for one in self.marks if one.unchecked), None)
+
     @cached_property
     def names(self) -> LessonNames:
         """What texts and sums may name: values, measures, and have, need and gap of each rule."""
@@ -158,6 +163,8 @@ class LessonMoment:
     def verdict(self) -> str:
         """What is said under the picture."""
         own = self.decides
+        if self.open:
+            return f"Not checked. {self.open.note}"
         if own.have is None or own.need is None:
             return own.note or self.lesson.verdict.get("silent", "")
         parts = [self.lesson.verdict.get(own.letter, "")]
@@ -258,13 +265,11 @@ def moment(
     told = course_lesson(lesson, country_of(book)) if isinstance(lesson, str) else lesson
     given = dict(values or {})
     known = {control.name for control in told.control} | set(told.picture.values)
+    listed = ", ".join(sorted(known))
     for name in given:
         if name not in known:
             raise InputError(
-                f"{name!r} is no control of the lesson; it has {', '.join(sorted(known))}.",
-                name,
-                ", ".join(sorted(known)),
-                name,
+                f"{name!r} is no control of the lesson; it has {listed}.", name, listed, name
             )
     if isinstance(lesson, str):
         return _kept_moment(lesson, tuple(sorted(given.items())), book, units)

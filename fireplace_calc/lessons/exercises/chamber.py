@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from math import pi, sin, tan
 
-from fireplace_calc.base.units import INCH
 from fireplace_calc.lessons.making.exercise_kind import ExerciseKind
 from fireplace_calc.lessons.making.limits import CodeLimit
 from fireplace_calc.lessons.making.task_maker import TaskMaker, Way
@@ -32,7 +31,7 @@ def draw(task: TaskMaker) -> str:
     _rise(task, run, rise, lean, other)
     _whole(task, rise, transition, run * tan(lean.value))
     if task.book == "US":
-        _tallest(task, width, throat, rise + transition)
+        _tallest(task, width, throat, (rise, transition))
     _figure(task, (throat, flue), rise, transition)
     built = {
         STEPPED: " of corbelled brick. The steps are parged smooth afterwards, and the limit stays",
@@ -97,7 +96,6 @@ def _rise(task: TaskMaker, run: float, rise: float, lean: CodeLimit, other: floa
             (run / sin(lean.value), "You measured along the slope. The height is upright."),
             (2 * rise, "You took both sides together. Each side draws in half."),
             (run / tan(other), "You took the lean for another way of building."),
-            (run, "You took 45 degrees. This way of building has to be steeper."),
         ],
         limit="least",
         code=lean,
@@ -126,7 +124,7 @@ def _whole(task: TaskMaker, rise: float, transition: float, wrong: float) -> Non
     )
 
 
-def _tallest(task: TaskMaker, width: float, throat: float, whole: float) -> None:
+def _tallest(task: TaskMaker, width: float, throat: float, heights: tuple[float, float]) -> None:
     code = task.limit(("SMK-04",), {"opening.width": task.text(width)})
     task.ask(
         "tallest",
@@ -140,8 +138,8 @@ def _tallest(task: TaskMaker, width: float, throat: float, whole: float) -> None
         ),
         [
             (throat, "You took the width at the throat. The width of the opening counts."),
-            (whole, "That is the least height. The question is the greatest."),
-            (width + 4 * INCH, "You added the upright part. It counts in."),
+            (sum(heights), "That is the least height. The question is the greatest."),
+            (width + heights[1], "You added the upright part. It counts in."),
         ],
         at=(3,),
         limit="most",

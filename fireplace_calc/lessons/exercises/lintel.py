@@ -46,7 +46,7 @@ def draw(task: TaskMaker) -> str:
 
 
 def _wall(task: TaskMaker) -> tuple[float, str]:
-    """Weight of a wall by its face [kg/m2], and as it is told."""
+    """Weight of a wall by its face, invented within what is usual [kg/m2], and as it is told."""
     if task.feet:
         pounds = task.rng.choice((40, 50, 80, 90))
         return pounds * POUND / FOOT**2, f"{pounds} lb/ft²"

@@ -19,7 +19,9 @@ AT_RIDGE, SIDEWAYS, METRE, LEVEL = (
     "level with the ridge",
 )
 REACH = {"US": 10 * FOOT, "CA": 3.0, "UK": 2.3}
-"""How far level whatever stands near counts. [m]"""
+"""How far level whatever stands near counts: IRC R1003.9, NBC 9.21.4.4, and Diagram 17 of Approved
+Document J. [m]
+"""
 PITCHES = {
     SHALLOW: (3, 4),
     NEAR: (6, 7, 8, 9, 10, 12),

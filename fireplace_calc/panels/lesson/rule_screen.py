@@ -84,7 +84,7 @@ class RuleScreen:
     def told(self) -> Told:
         """Cards, verdict, controls, things to try."""
         held, lesson = self.moment, self.reader.lesson
-        known = held.need is not None
+        known = held.need is not None and held.open is None
         return {
             "cards": plates(held),
             "verdict": {"text": held.verdict, "short": held.short if known else None},

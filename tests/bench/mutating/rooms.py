@@ -20,22 +20,23 @@ TESTS = {
     "editing": "pieces_measured record designfile consistency rules_second_flue design kept_comments jobs start_mine pieces_design assess session geometry",
     "geometry": "polygons breast mantel pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts",
     "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions missing books pieces_design",
-    "brickwork": "pins_order brickwork takeoff",
+    "brickwork": "fitted pins_order brickwork takeoff",
     "takeoff": "pins_order pins_formulas goods takeoff for_client breast mantel pieces_design handbook_examples handbook_table3 exports cli",
     "structure": "pins_structure pins_formulas low_wall structure_examples structure",
     "draft": "pins_draft pins_formulas draft_measured draft_doors hood draft_air draft_examples draft_findings draft_roots draft_properties draft_first_hour sweep",
+    "heat": "heat_below heat_answer heat_cases heat_properties heat_beside heat_said heat_fold",
     "build": "casting_forms pallet_list setting_staging setting_order setting_mortar setting_cards pins_work pins_formulas lifting build",
     "assessment": "assess",
     "explore": "mending charts_by_axes remedies sweep drawing_air handbook_examples panels",
     "proportion": "proportion room_by_hand room_view onesheet",
-    "report": "report for_client said books developers writing assess cli draft_findings onesheet",
+    "report": "heat_below heat_said report for_client said books developers writing assess cli draft_findings onesheet",
     "survey": "survey survey_fold",
-    "lessons": "lessons_pencil lessons panels",
+    "lessons": "answers written drill lessons_pencil lesson_marks courses lesson_page course class_pages class fault_hunt lessons panels",
     "drawing": "setting_cards set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
-    " drawing_air onesheet papers drawing drawing_reuse pieces_measured drawn_page drawn_stage survey_sheets",
+    " drill courses course cutting yard class_papers drawing_air onesheet papers drawing drawing_reuse pieces_measured drawn_page drawn_stage survey_sheets",
     "scene": "scene_masonry scene_stuffs scene_layouts scene_room scene_sky scene_wire scene_view still",
     "exports": "exported_look exports cli",
-    "panels": "measuring step_by_step controls written job said session panels turning lessons jobs start_mine survey_fold page",
+    "panels": "lesson_page class_pages measuring step_by_step controls written job said session panels turning lessons jobs start_mine survey_fold page",
 }
 """By the room's folder, names of test modules."""
 OTHERS = ("bench", "browser", "install", "server", "walk_measure", "walks")

@@ -76,9 +76,8 @@ def seed_of(ticket: str, name: str) -> str:
     typed = as_printed(ticket).replace("-", "")
     allowed = f"{PLACE + DRAWN + CHECK} letters and digits, as on the slip"
     if len(typed) != PLACE + DRAWN + CHECK or not set(typed) <= set(LETTERS):
-        raise InputError(
-            f"Ticket is {shown(ticket)}, but {allowed}, are wanted.", "Ticket", allowed, ticket
-        )
+        is_ = shown(ticket) if ticket.strip() else "empty"
+        raise InputError(f"Ticket is {is_}, but {allowed}, are wanted.", "Ticket", allowed, ticket)
     seed, check = typed[:-CHECK], typed[-CHECK:]
     if check != _checked(seed, name):
         raise InputError(

@@ -14,7 +14,6 @@ from fireplace_calc.base.units import InputError
 from fireplace_calc.drawing import HEIGHT, WIDTH
 from fireplace_calc.drawing.classroom.class_paper import CAUTION
 from fireplace_calc.drawing.lessons.exercise_pictures import ShownUpTo, figure_sheet
-from fireplace_calc.drawing.sheets.sheet import Cell
 from fireplace_calc.editing.visitor import common_folders, own_folder, served_to_visitors
 from fireplace_calc.lessons.classroom.class_files import read_task
 from fireplace_calc.lessons.classroom.desk import MARKS, AskedExercise, AskedStep, Desk
@@ -25,8 +24,10 @@ from fireplace_calc.panels.controls.choices import button, dropdown, row
 from fireplace_calc.panels.picture.board import Board
 from fireplace_calc.panels.teaching.look import STYLE
 
-CELL = Cell(0.0, 0.0, WIDTH, HEIGHT)
-"""Room for the drawing of an exercise, as on every board. [mm]"""
+SIZE = 0.55 * WIDTH, 0.55 * HEIGHT
+"""Of the drawing of an exercise: beside the questions it has half of the page, and its letters stay
+as large as on every board. [mm]
+"""
 WIDE = w.Layout(width="24em", max_width="100%")
 
 
@@ -51,10 +52,9 @@ class StudentPage:
         self.board = Board()
         self.chooser = dropdown("Exercise", [], None, self.choose, "34em", "6em")
         self.steps = w.VBox()
-        self.work = w.VBox(
-            [self.chooser, self.story, self.board.widget, self.steps],
-            layout=w.Layout(display="none"),
-        )
+        beside = w.Box([self.board.widget, w.VBox([self.story, self.steps])])
+        beside.add_class("beside")
+        self.work = w.VBox([self.chooser, beside], layout=w.Layout(display="none"))
         page = w.VBox(
             [
                 w.HTML(html.STYLE + STYLE),
@@ -142,9 +142,7 @@ class StudentPage:
         if asked.figure is None:
             self.board.clear()
             return
-        size = CELL.right - CELL.left, CELL.top - CELL.bottom
-        sheet = figure_sheet(asked.figure, *size, ShownUpTo())
-        self.board.show([(CELL, sheet)])
+        self.board.show_whole(figure_sheet(asked.figure, *SIZE, ShownUpTo()))
 
     def _list(self) -> None:
         """The exercises with how far each is."""

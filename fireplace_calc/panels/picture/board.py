@@ -50,6 +50,15 @@ class Board:
         self.stage.show(
             (_NAMES.get(cell, WHOLE_NAME), _place(cell), cell, sheet) for cell, sheet in views
         )
+        self._send(stamp)
+
+    def show_whole(self, sheet: Sheet) -> None:
+        """Send one sheet of the board's proportions; the smaller it is, the larger its letters."""
+        cell = Cell(0.0, 0.0, sheet.width, sheet.height)
+        self.stage.show([(WHOLE_NAME, (0.0, 0.0, 1.0, 1.0), cell, sheet)])
+        self._send()
+
+    def _send(self, stamp: int | None = None) -> None:
         told, bodies = self.stage.message(stamp=stamp)
         self.widget.drawn = {"stage": told, "bodies": bodies}
 

@@ -8,6 +8,11 @@ STYLE = """<style>
 .fireplace-lesson .reply { border-left: 4px solid currentColor; padding: .25em .7em;
   margin: .1em 0 .5em; line-height: 1.4; }
 .fireplace-lesson .reply.right { font-weight: 600; }
+.fireplace-lesson { --jp-widgets-inline-height: 44px; }
+.fireplace-lesson .beside { flex-flow: row wrap; gap: 0 1.2em; align-items: flex-start; }
+.fireplace-lesson .beside > * { flex: 1 1 28em; min-width: 0; }
+.fireplace-lesson .why li { line-height: 1.35; }
+.fireplace-lesson .why ul { margin: .2em 0 .4em; padding-left: 1.4em; }
 .fireplace-lesson .asked > .widget-label { text-align: left;
   justify-content: flex-start !important; }
 </style>"""

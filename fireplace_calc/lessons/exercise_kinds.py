@@ -121,7 +121,8 @@ def exercise(
     one = known[kind]
     if book not in one.branches:
         raise InputError(
-            f"{pack} gives no figure for '{one.title}'; it has {', '.join(kinds_of(pack))}.",
+            f"{pack} gives no figure for {one.title.lower()}: take another exercise, or another"
+            " book.",
             "Exercise",
             ", ".join(kinds_of(pack)),
             kind,

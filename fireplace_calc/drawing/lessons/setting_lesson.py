@@ -66,7 +66,7 @@ def _stack(board: LessonBoard, beds: list[float], high: float) -> None:
                 rank=2,
                 must=thick,
             )
-        if board.has("pieces"):
+        if board.has("pieces") and not board.has("beds"):
             board.say(
                 board.told(high),
                 [board.view.at(WIDE / 2, z + bed + high * 0.55)],

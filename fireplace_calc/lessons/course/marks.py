@@ -211,7 +211,7 @@ def _figure(finding: Finding, units: str) -> str:
     kind = KINDS.get(finding.unit)
     own = (finding.unit in _INCHES) == (units == FEET_INCHES)
     if kind is None or own or kind in ("angle", "pressure"):
-        if own and finding.unit == "in" and need % 1:
-            return show(from_unit(need, "in"), "length", units)
-        return f"{need:g} {_SPELLED.get(finding.unit, finding.unit)}"
+        if own and kind and (finding.unit == "in" and need % 1 or round(need, 2) != need):
+            return show(from_unit(need, finding.unit), kind, units)
+        return f"{round(need, 2):g} {_SPELLED.get(finding.unit, finding.unit)}"
     return show(from_unit(need, finding.unit), kind, units)

@@ -151,8 +151,8 @@ def _figure(task: TaskMaker, sizes: tuple[float, float, float], weight: float) -
     figure, (long, wide, high) = task.figure, sizes
     gap = 0.12
     figure.line(box(0.0, 0.0, long, high), "cut", closed=True)
-    figure.line(box(0.0, high + gap, long, high + gap + wide), "cut", closed=True)
     if task.level > 1:
+        figure.line(box(0.0, high + gap, long, high + gap + wide), "cut", closed=True)
         figure.size((0.0, 0.0), (long, 0.0), task.show(long), "below")
         figure.size((0.0, 0.0), (0.0, high), task.show(high), "left")
         figure.size((0.0, high + gap), (0.0, high + gap + wide), task.show(wide), "left")
@@ -160,7 +160,8 @@ def _figure(task: TaskMaker, sizes: tuple[float, float, float], weight: float) -
     for step in task.steps:
         if step.key == "one":
             figure.word((long + 0.25, high / 2), step.answer(task.units), "one person", asks="one")
-    task.said = "The piece from the front, and from above over it."
+    above = ", and from above over it" if task.level > 1 else ""
+    task.said = f"The piece from the front{above}."
 
 
 KIND = ExerciseKind(

@@ -1,17 +1,13 @@
-"""A lesson in the words of a country: blocks that replace texts, and words that differ."""
+"""A lesson in the words of a country: blocks that replace what is there."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
-from functools import cache
 from typing import Any
 
-from fireplace_calc.base.tables import rows
 from fireplace_calc.lessons.course.records import BOOKS, COUNTRIES
 from fireplace_calc.lessons.course.told_lines import Path
 
-_WORD = re.compile(r"\{w:([^{}]*)\}")
 _HANDLES = ("letter", "name")
 """What an entry of a list goes by in a block; one without either goes by its number."""
 
@@ -36,41 +32,6 @@ def country_of(book: str) -> str:
 def home_book(country: str) -> str:
     """The book that a country's lesson opens with."""
     return BOOKS[COUNTRIES.index(country)]
-
-
-@cache
-def _words() -> dict[str, dict[str, str]]:
-    return {row["key"]: row for row in rows("lesson_words.csv")}
-
-
-def in_words(part: Any, country: str, wrong: list[tuple[Path, str]], path: Path = ()) -> Any:
-    """A copy of a table in which every ``{w:word}`` is a country's own word.
-
-    Parameters
-    ----------
-    part : table, list or text
-    country : str
-        One of ``COUNTRIES``.
-    wrong : list
-        Takes a note for each word that ``data/lesson_words.csv`` lacks.
-    path : tuple
-        Where it stands in the file.
-    """
-    if isinstance(part, Mapping):
-        return {key: in_words(each, country, wrong, (*path, key)) for key, each in part.items()}
-    if isinstance(part, list):
-        return [in_words(each, country, wrong, (*path, k)) for k, each in enumerate(part)]
-    if not isinstance(part, str):
-        return part
-
-    def word(found: re.Match[str]) -> str:
-        row = _words().get(found[1])
-        if row is None:
-            wrong.append((path, f"{{w:{found[1]}}} is no row of lesson_words.csv."))
-            return found[1]
-        return row[country]
-
-    return _WORD.sub(word, part)
 
 
 def overlaid(part: Any, block: Any, path: Path, wrong: list[tuple[Path, str]]) -> Any:

@@ -13,7 +13,7 @@ from typing import Any, NamedTuple, get_args, get_origin, get_type_hints
 from fireplace_calc.base.messages import shown
 from fireplace_calc.base.resources import lesson_keys, lesson_text
 from fireplace_calc.base.units import InputError
-from fireplace_calc.lessons.course.countries import in_words, overlaid
+from fireplace_calc.lessons.course.countries import overlaid
 from fireplace_calc.lessons.course.records import ALIAS, COUNTRIES, CourseLesson
 from fireplace_calc.lessons.course.told_lines import Path, line_of, lines_of
 
@@ -73,7 +73,7 @@ def read_lesson(text: str) -> ReadLesson:
     for country in COUNTRIES:
         wrong: list[tuple[Path, str]] = []
         whole = overlaid(table, blocks.get(country, {}), (country,), wrong)
-        lesson = _record(CourseLesson, in_words(whole, country, wrong), (), wrong)
+        lesson = _record(CourseLesson, whole, (), wrong)
         if lesson is not None and not wrong and lesson.format != FORMAT:
             wrong.append((("format",), f"format is {lesson.format}, but {FORMAT} is read here."))
         slips += [slip for slip in _slips(wrong, lines) if slip not in slips]

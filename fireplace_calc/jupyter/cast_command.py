@@ -20,6 +20,7 @@ def add_cast(jobs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
         "cast",
         help="cut a laid design into pieces that you cast yourself: a set file, and its forms",
     )
+    job.set_defaults(do=cast)
     job.add_argument("design", metavar="DESIGN.toml", help="laid, straight head, one upright flue")
     job.add_argument(
         "--out",

@@ -12,10 +12,10 @@ from pathlib import Path
 
 from fireplace_calc.base.resources import CARRIED, DESIGNS, NOTEBOOKS, SETS, made_by
 from fireplace_calc.base.units import InputError
-from fireplace_calc.jupyter.cast_command import add_cast, cast
+from fireplace_calc.jupyter.cast_command import add_cast
 from fireplace_calc.jupyter.copies import copy_out
-from fireplace_calc.jupyter.lesson_command import add_lesson, check_lessons
-from fireplace_calc.jupyter.survey_command import add_survey, print_sheets
+from fireplace_calc.jupyter.lesson_command import add_lesson
+from fireplace_calc.jupyter.survey_command import add_survey
 
 DONE, LEFT_ALONE, INPUT_ERROR = 0, 1, 2
 HERE = "127.0.0.1"
@@ -31,6 +31,7 @@ def _parser() -> argparse.ArgumentParser:
     copies = jobs.add_parser(
         "notebooks", help="copy the notebooks and the example designs into a folder"
     )
+    copies.set_defaults(do=_copy)
     copies.add_argument(
         "folder", metavar="DIR", help="made when not there; files that differ are left alone"
     )
@@ -49,6 +50,7 @@ def _parser() -> argparse.ArgumentParser:
         help="address of this machine as the tablet reaches it, such as 192.0.2.10",
     )
     for job in (page, tablet):
+        job.set_defaults(do=_serve)
         job.add_argument(
             "notebook",
             metavar="NOTEBOOK",
@@ -82,16 +84,16 @@ def _notebook(asked: str) -> Path:
     return path
 
 
-def _copy(folder: str) -> int:
+def _copy(asked: argparse.Namespace) -> int:
     written, alone = copy_out(
         {
             ".": NOTEBOOKS.glob("*.ipynb"),
             "designs": DESIGNS.glob("*.toml"),
             "sets": SETS.glob("*.toml"),
         },
-        Path(folder),
+        Path(asked.folder),
     )
-    print(f"Written to {folder}: {len(written)}.")
+    print(f"Written to {asked.folder}: {len(written)}.")
     for path in alone:
         print(f"Left alone, because it differs from the one supplied: {path}", file=sys.stderr)
     return LEFT_ALONE if alone else DONE
@@ -123,13 +125,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """
     asked = _parser().parse_args(arguments)
     try:
-        if asked.job == "cast":
-            return cast(asked)
-        if asked.job == "survey":
-            return print_sheets(asked)
-        if asked.job == "lesson":
-            return check_lessons(asked)
-        return _copy(asked.folder) if asked.job == "notebooks" else _serve(asked)
+        done: int = asked.do(asked)
+        return done
     except InputError as wrong:
         print(wrong, file=sys.stderr)
     except OSError as trouble:

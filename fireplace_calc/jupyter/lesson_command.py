@@ -11,6 +11,7 @@ DONE, MISSING = 0, 1
 def add_lesson(jobs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     """Declare the command and its options."""
     job = jobs.add_parser("lesson", help="what a lesson file still lacks, line by line")
+    job.set_defaults(do=check_lessons)
     job.add_argument("files", metavar="LESSON.toml", nargs="+", help="one file or several")
 
 

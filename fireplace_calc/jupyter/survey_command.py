@@ -17,6 +17,7 @@ def add_survey(jobs: argparse._SubParsersAction[argparse.ArgumentParser]) -> Non
         "survey",
         help="sheets to measure a fireplace that stands: where to hold the tape, lines to write on",
     )
+    job.set_defaults(do=print_sheets)
     job.add_argument("out", metavar="OUT.pdf", help="an earlier file is replaced")
     job.add_argument("--paper", choices=PAPERS, default=PAPERS[0], help="letter if left out")
     job.add_argument(

@@ -370,3 +370,31 @@ def test_a_stream_is_named_by_its_own_exercise_alone(monkeypatch):
     }
     monkeypatch.setattr(room, "known_kinds", lambda: more)
     assert digest("roof", "UK ADJ") == before
+
+
+def test_a_lesson_more_changes_no_sheet(monkeypatch, tmp_path):
+    """A lesson that stands first and has all kinds: exercises and the other lessons are as before."""
+    from fireplace_calc.base import resources
+    from fireplace_calc.lessons.course.lesson_file import course_lesson
+
+    def all_of_it():
+        drawn = {pack: digest("hearth", pack) for pack in PACKS}
+        return drawn, {key: course_lesson(key) for key in course() if key != "new"}
+
+    course.cache_clear(), course_lesson.cache_clear()
+    before = all_of_it()
+    for path in resources.LESSONS.glob("*.toml"):
+        (tmp_path / path.name).write_text(path.read_text())
+    text = (tmp_path / "hearths.toml").read_text()
+    new = re.sub(r"(?m)^number = \d+$", "number = 0", text).replace(
+        'key = "hearths"', 'key = "new"'
+    )
+    new = re.sub(r"(?m)^exercises = .*$", f"exercises = {list(KINDS)}".replace("'", '"'), new)
+    (tmp_path / "new.toml").write_text(new)
+    monkeypatch.setattr(resources, "LESSONS", tmp_path)
+    course.cache_clear(), course_lesson.cache_clear()
+    try:
+        assert course()[0] == "new" and course_lesson("new").exercises == tuple(KINDS)
+        assert all_of_it() == before
+    finally:
+        course.cache_clear(), course_lesson.cache_clear()

@@ -2,13 +2,27 @@
 has its reason.
 """
 
+import hashlib
+from dataclasses import replace
+
 import pytest
 from sampled import sampled
 
 from fireplace_calc import assess
-from fireplace_calc.lessons import FAULTS, FaultHunt, checklist, planted, unfindable, valid_design
+from fireplace_calc.base.units import InputError
+from fireplace_calc.lessons import (
+    FAULTS,
+    FaultHunt,
+    checklist,
+    figures,
+    planted,
+    unfindable,
+    valid_design,
+)
+from fireplace_calc.lessons.fault_hunt import planting
 from fireplace_calc.lessons.fault_hunt.fault_books import FAULT_BOOKS, fault_book
 from fireplace_calc.lessons.fault_records import Fault
+from fireplace_calc.lessons.plants import by_steps
 from fireplace_calc.rules import PACKS
 
 PACKS_SEARCHED = ("US IRC 2021", "Canada NBC", "Canada Ontario", "UK ADJ")
@@ -97,3 +111,58 @@ def test_books_name_rules_that_are_there():
         }
         named = {*book.flue, *book.above, *book.chamber, *book.following, *book.guides}
         assert named <= keys, book.start
+
+
+# -- searches stay as they were drawn ---------------------------------------------------------------
+def search_text(pack, edition, seeds=range(6)):
+    """What is told, what is wrong, and the list to look down, as it is printed."""
+    text = [str(checklist(pack, edition))]
+    for seed in seeds:
+        hunt = planted(seed, 1 + seed % 3, pack, edition)
+        text += [*map(str, figures(hunt)), *(f.key for f in hunt.findings)]
+    return "\n".join(text)
+
+
+ONE_MORE = Fault("Damper set askew", "", ("FBX-01", "FBX-02", "CA-046", "UK-050"),
+                 by_steps("firebox.wall", -0.5), since=2)  # fmt: skip
+
+
+@pytest.mark.parametrize("at", sampled([len(FAULTS) // 2, 0, len(FAULTS)], 1))
+@pytest.mark.parametrize("pack", PACKS_SEARCHED[::3])
+def test_a_fault_more_changes_no_search_that_was_drawn(pack, at, monkeypatch):
+    """Wherever it stands on the list, whatever it takes of the random numbers; the next edition has
+    it."""
+    before = search_text(pack, 1)
+    assert search_text(pack, None) == before
+    monkeypatch.setattr(planting, "FAULTS", (*FAULTS[:at], ONE_MORE, *FAULTS[at:]))
+    assert search_text(pack, 1) == before
+    assert search_text(pack, 2) != before and planting.latest_edition() == 2
+    new = (planted(seed, 3, pack) for seed in range(99))
+    assert next(hunt for hunt in new if ONE_MORE in hunt.faults).edition == 2
+    forgot = replace(ONE_MORE, since=1)
+    monkeypatch.setattr(planting, "FAULTS", (*FAULTS[:at], forgot, *FAULTS[at:]))
+    assert search_text(pack, 1) != before, "one that bears no number of its own is found out"
+
+
+def test_an_edition_that_is_not_known_is_refused():
+    for edition in (0, planting.latest_edition() + 1):
+        with pytest.raises(InputError, match="Edition of the list of faults is"):
+            planted(1, edition=edition)
+
+
+SEARCHES = {
+    (1, "US IRC 2021"): "e9608795",
+    (1, "Canada NBC"): "a1d7aabb",
+    (1, "Canada Ontario"): "99b1b8e9",
+    (1, "UK ADJ"): "5ee49e28",
+}
+"""Digests of searches of each edition, drawn on 2026-11-29: whoever changes one on purpose says so
+in CHANGELOG.
+"""
+
+
+@each
+def test_searches_stay_as_they_were_drawn(pack):
+    for edition in range(1, planting.latest_edition() + 1):
+        found = hashlib.sha256(search_text(pack, edition).encode()).hexdigest()[:8]
+        assert SEARCHES.get((edition, pack)) == found

@@ -13,8 +13,9 @@ from fireplace_calc.lessons.exercise_kinds import (
 )
 from fireplace_calc.lessons.fault_finding import figures, guess, suspects
 from fireplace_calc.lessons.fault_hunt.hunting import FaultHunt, checklist, unfindable
+from fireplace_calc.lessons.fault_hunt.planting import planted
 from fireplace_calc.lessons.fault_records import Fault, FaultFinding
-from fireplace_calc.lessons.faults import FAULTS, planted
+from fireplace_calc.lessons.faults import FAULTS
 from fireplace_calc.lessons.seeds import seeds_of
 from fireplace_calc.lessons.valid_designs import SEARCHED, valid_design
 

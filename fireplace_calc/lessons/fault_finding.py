@@ -11,8 +11,8 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.lessons.answers.printed_answer import shown
 from fireplace_calc.lessons.answers.replying import Reply
+from fireplace_calc.lessons.fault_hunt.planting import offered
 from fireplace_calc.lessons.fault_records import FaultFinding
-from fireplace_calc.lessons.faults import FAULTS
 from fireplace_calc.lessons.valid_designs import require_taught, told
 from fireplace_calc.report.sentences import AT_MOST, compared
 from fireplace_calc.rules import PACKS, Finding
@@ -166,11 +166,11 @@ def _worked(fault_finding: FaultFinding, group: str, units: str) -> list[tuple[s
     return []
 
 
-def suspects(pack: str) -> dict[str, str]:
-    """Every rule that a fault might break: what it is called with its clause, to its key. The
-    choice to guess from.
+def suspects(pack: str, edition: int | None = None) -> dict[str, str]:
+    """Every rule that a fault of an edition might break: what it is called with its clause, to its
+    key. The choice to guess from.
     """
-    keys = {key for fault in FAULTS for key in fault.rules}
+    keys = {key for fault in offered(edition) for key in fault.rules}
     return {
         f"{rule.title} ({rule.clause})": rule.key
         for rule in require_taught(pack).rules

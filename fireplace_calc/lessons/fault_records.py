@@ -26,12 +26,15 @@ class Fault:
         Keys of the rules it may break; which of them depends on the design.
     plant : callable
         Makes a sound design wrong, or gives nothing where it cannot.
+    since : int
+        Edition of the list that offered it first: searches of an earlier one stay as they are. [-]
     """
 
     name: str
     lesson: str
     rules: tuple[str, ...]
     plant: Plant
+    since: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +50,8 @@ class FaultFinding:
     faults : tuple of Fault
     findings : tuple of Finding
         One a fault, in the same order: the clause, what is there, what is asked, and why.
+    edition : int
+        Of the list that the faults were taken from. [-]
     """
 
     seed: int | str
@@ -54,3 +59,4 @@ class FaultFinding:
     design: Design
     faults: tuple[Fault, ...]
     findings: tuple[Finding, ...]
+    edition: int = 1

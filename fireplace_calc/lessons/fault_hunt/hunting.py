@@ -35,20 +35,24 @@ def part_of(key: str) -> str:
     return max(fits)[1] if fits else "Other"
 
 
-def checklist(pack: str = DEFAULT_PACK) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
+def checklist(
+    pack: str = DEFAULT_PACK, edition: int | None = None
+) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
     """What to look down: part by part, the key of each rule and what it is called.
 
     Parameters
     ----------
     pack : str
         One that faults are planted for.
+    edition : int or None
+        Of the list of faults; the latest when not told. [-]
 
     Returns
     -------
     tuple
         Part, and its rules as key and title with clause.
     """
-    named = [(part_of(key), key, text) for text, key in suspects(pack).items()]
+    named = [(part_of(key), key, text) for text, key in suspects(pack, edition).items()]
     parts = [part for part in (*PARTS, "Other") if any(p == part for p, *_ in named)]
     return tuple((part, tuple((k, t) for p, k, t in named if p == part)) for part in parts)
 

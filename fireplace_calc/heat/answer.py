@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import INCH
@@ -75,6 +75,21 @@ class HeatAnswer:
     why_not: tuple[str, ...]
 
 
+def evening_alone(geometry: Geometry) -> HeatAnswer:
+    """What a long evening does behind the firebox, and nothing else: for papers, which ask no more
+    and do not wait for the rest.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    """
+    rest: tuple[Any, ...] = (None, (), None, None, (), None, 0.0)
+    try:
+        return HeatAnswer(tuple(three_fires(geometry, EVENING)), *rest, ())
+    except NotWorked as why:
+        return HeatAnswer(None, *rest, (str(why),))
+
+
 def heat_answer(geometry: Geometry) -> HeatAnswer:
     """Work all of it out; a second or so.
 
@@ -82,7 +97,8 @@ def heat_answer(geometry: Geometry) -> HeatAnswer:
     ----------
     geometry : Geometry
     """
-    why_not: list[str] = []
+    first = geometry.once(evening_alone)
+    evening, why_not = first.evening, [*first.why_not]
 
     def tried(work: Callable[[], Made]) -> Made | None:
         try:
@@ -92,7 +108,6 @@ def heat_answer(geometry: Geometry) -> HeatAnswer:
                 why_not.append(str(why))
             return None
 
-    evening = tried(lambda: tuple(three_fires(geometry, EVENING)))
     day = tried(lambda: tuple(three_fires(geometry, DAY, COARSE)))
     worth = (tried(lambda: _worth(geometry)) or ()) if evening and evening[0].framed else ()
     flue = tried(lambda: tuple(all_flue_fires(geometry)))

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from fireplace_calc.base.tables import Source
 from fireplace_calc.base.tables.heat import heat_lines, wall_fires
-from fireplace_calc.heat.answer import HeatAnswer
+from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.heat.answer import HeatAnswer, evening_alone
 from fireplace_calc.heat.cuts.behind import STANDS, WallRun, rounded
 from fireplace_calc.heat.from_opening import LEAST_FLUX
 from fireplace_calc.rules.book import worst_first
@@ -114,6 +115,12 @@ def on_the_mantel(answer: HeatAnswer) -> Compared:
 def judgement(answer: HeatAnswer) -> tuple[Finding, ...]:
     """Every finding on the heat, worst first."""
     return worst_first(rule.check(answer, JUDGEMENT) for rule in RULES)
+
+
+def evening_judged(geometry: Geometry) -> Finding:
+    """The first of them alone, wood behind the firebox after a long evening: for papers."""
+    (rule,) = (rule for rule in RULES if rule.function is evening_behind)
+    return rule.check(geometry.once(evening_alone), JUDGEMENT)
 
 
 def fires_told() -> list[tuple[str, str, str]]:

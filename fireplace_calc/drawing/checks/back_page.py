@@ -1,9 +1,10 @@
-"""Behind the inspector's page: draft and structure, formulas with their numbers, what was assumed,
-and what the air does.
+"""Behind the inspector's page: draft, structure and heat, formulas with their numbers, what was
+assumed, and what the air does.
 """
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -21,9 +22,11 @@ from fireplace_calc.drawing.plates.sizes import Paper
 from fireplace_calc.drawing.sheets.lists import Column, wrapped
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.explore.worked_figures import work_figures
+from fireplace_calc.heat.cuts.behind import STANDS
 from fireplace_calc.report import draft_report
-from fireplace_calc.report.assumed_inputs import assumptions
+from fireplace_calc.report.assumed_inputs import Assumption, assumptions
 from fireplace_calc.report.books import books_beside, side_by_side
+from fireplace_calc.report.heat.heat_report import evening_found
 from fireplace_calc.report.sentences import answer, answers_rest, judged_tally
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.rules.tracing.known import known_judgement
@@ -149,17 +152,24 @@ def _odds(result: Assessment, units: str) -> tuple[str, ...]:
 
 
 def _judged(result: Assessment, units: str, wide: float, say: Fullness) -> Iterator[Together]:
-    """Findings on draft and structure, their counts, and what there is to say of the structure."""
+    """Findings on draft, structure and heat, counts, and what there is to say of the structure.
+
+    Over what the heat says stands that the code's clearance stands.
+    """
     draft, stands = result.judgement, result.structure
-    yield heading("DRAFT AND STRUCTURE, engineering judgement, not code", wide, over=OVER_TITLE)
+    heat = evening_found(result, units)
+    named = "DRAFT, STRUCTURE AND HEAT" if heat else "DRAFT AND STRUCTURE"
+    yield heading(f"{named}, engineering judgement, not code", wide, over=OVER_TITLE)
     for reason in stands.engineer:
         yield from words(f"Call an engineer. {reason}", wide, bold=True)
     counted = f"Draft: {judged_tally(draft)}. Structure: {judged_tally(stands.findings)}."
-    yield from words(" ".join((counted, *stands.remarks)), wide)
+    warm = f"Heat: {STANDS[:1].lower()}{STANDS[1:]}" if heat else ""
+    yield from words(" ".join((counted, *stands.remarks, warm)).strip(), wide)
     yield from head(wide, JUDGED)
-    known = {f.key: known_judgement(f) for f in (*draft, *stands.findings)}
+    judged = (*draft, *stands.findings, *heat)
+    known = {f.key: known_judgement(f) for f in judged}
     for verdict in (FALLS_SHORT, NOT_CHECKED, MEETS):
-        found = [f for f in (*draft, *stands.findings) if f.verdict == verdict]
+        found = [f for f in judged if f.verdict == verdict]
         yield from listed(verdict.upper(), found, known, units, wide, say, JUDGED)
 
 
@@ -181,8 +191,7 @@ def _assumed(result: Assessment, units: str, wide: float, ticks: bool) -> Iterat
         return
     yield heading("ASSUMED: nobody has entered it, look before you sign", wide, over=OVER_TITLE)
     if not ticks:
-        said = "; ".join(f"{one.label} {one.value} ({_checks(one.passed)})" for one in taken)
-        lines = wrapped(f"In brackets, checks that pass on it. {said}.", wide)
+        lines = wrapped(f"In brackets, how many checks pass on it. {_run_on(taken)}", wide)
         for n in range(0, len(lines), 3):  # so that a column may end within them
             yield from words(" ".join(lines[n : n + 3]), wide)
         return
@@ -192,8 +201,17 @@ def _assumed(result: Assessment, units: str, wide: float, ticks: bool) -> Iterat
         yield from row(TAKEN, texts, wide, weight="fine", box=True)
 
 
-def _checks(keys: Sequence[str]) -> str:
-    return keys[0] if len(keys) == 1 else f"{len(keys)}"
+def _run_on(taken: Sequence[Assumption]) -> str:
+    """What was assumed in running words; at the end, under its check, what only one passes on."""
+    said, alone = [], defaultdict(list)
+    for one in taken:
+        told = f"{one.label} {one.value}".strip()
+        if len(one.passed) == 1:
+            alone[one.passed[0]].append(told)
+        else:
+            said.append(f"{told} ({len(one.passed)})")
+    said += [f"for {key} alone: {', '.join(told)}" for key, told in alone.items()]
+    return f"{'; '.join(said)}."
 
 
 def _table(

@@ -11,13 +11,15 @@ from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.draft.cases import fire
-from fireplace_calc.heat.answer import MORE, other_lining
+from fireplace_calc.heat.answer import EVENING, MORE, evening_alone, other_lining
 from fireplace_calc.heat.cuts.behind import ROUNDED, STANDS, WallRun
 from fireplace_calc.heat.cuts.below_hearth import UnderHearth, hearth_layers
+from fireplace_calc.heat.findings import LINES, evening_judged
 from fireplace_calc.heat.for_the_room import RoomHeat, room_heat
 from fireplace_calc.heat.from_opening import LEAST_FLUX
 from fireplace_calc.report.heat.first_warmings import warmings_of
-from fireplace_calc.rules.core import JUDGEMENT
+from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT
+from fireplace_calc.rules.core import JUDGEMENT, Finding
 
 FIRES = ("Fire", "Burns", "When it goes out", "Hottest", "Hours after fire out")
 FLUES = ("Fire in the flue", "Burns", "When it goes out", "Hottest", "Hours after fire out")
@@ -71,6 +73,34 @@ def reach_sentence(runs: tuple[WallRun, ...], units: str) -> str:
         f" {roughly(low.highest, units)} with a kind fire, {roughly(runs[1].highest, units)} with a"
         f" middle one, {roughly(high.highest, units)} with a hard one. Hottest up to {after:.0f} h"
         " after the fire is out."
+    )
+
+
+def evening_found(result: Assessment, units: str) -> tuple[Finding, ...]:
+    """What a long evening does to the wood behind the firebox, as a row for papers in the reader's
+    degrees; none where nothing is framed there. Whoever shows it says over it that the code's
+    clearance stands.
+    """
+    found = evening_judged(result.geometry)
+    runs = result.geometry.once(evening_alone).evening
+    if found.verdict == DOES_NOT_APPLY:
+        return ()
+    if runs is None:
+        return (found._replace(note=found.note.replace(STANDS, "").strip()),)
+    american = units == FEET_INCHES
+    *cooler_ones, hard = (roughly(run.highest, units) for run in runs)
+    provided = ", ".join([*(text.partition(" ")[0] for text in cooler_ones), hard])
+    line = LINES["exposed"].celsius
+    required = f"at most {line * 1.8 + 32:.0f} °F" if american else f"at most {line:.0f} °C"
+    later = max(run.hours_after for run in runs)
+    return (
+        found._replace(
+            title=f"Wood behind, {EVENING:.0f} h of a kind, middle, hard fire",
+            provided=provided,
+            required=required,
+            note=f"Hottest up to {later:.0f} h after it is out." * (found.verdict == FALLS_SHORT),
+            why="",
+        ),
     )
 
 

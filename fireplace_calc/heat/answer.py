@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from typing import Any, TypeVar
+from typing import TypeVar
 
 from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import INCH
@@ -65,14 +65,14 @@ class HeatAnswer:
     """
 
     evening: tuple[WallRun, ...] | None
-    day: tuple[WallRun, ...] | None
-    worth: tuple[Worth, ...]
-    flue: tuple[BesideFlue, ...] | None
-    hearth: tuple[UnderHearth, ...] | None
-    trim: tuple[TrimFlux, ...]
-    keep_off: float | None
-    movement: float
-    why_not: tuple[str, ...]
+    day: tuple[WallRun, ...] | None = None
+    worth: tuple[Worth, ...] = ()
+    flue: tuple[BesideFlue, ...] | None = None
+    hearth: tuple[UnderHearth, ...] | None = None
+    trim: tuple[TrimFlux, ...] = ()
+    keep_off: float | None = None
+    movement: float = 0.0
+    why_not: tuple[str, ...] = ()
 
 
 def evening_alone(geometry: Geometry) -> HeatAnswer:
@@ -83,11 +83,10 @@ def evening_alone(geometry: Geometry) -> HeatAnswer:
     ----------
     geometry : Geometry
     """
-    rest: tuple[Any, ...] = (None, (), None, None, (), None, 0.0)
     try:
-        return HeatAnswer(tuple(three_fires(geometry, EVENING)), *rest, ())
+        return HeatAnswer(tuple(three_fires(geometry, EVENING)))
     except NotWorked as why:
-        return HeatAnswer(None, *rest, (str(why),))
+        return HeatAnswer(None, why_not=(str(why),))
 
 
 def heat_answer(geometry: Geometry) -> HeatAnswer:

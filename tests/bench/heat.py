@@ -36,7 +36,7 @@ def timed(work, rounds=9):
 
 
 def main():
-    mesh = plan_mesh(PLAN)
+    mesh = plan_mesh(PLAN, finest=0.009, growth=1.4, most=0.06)
     fire = wall_fires()["middle"]
     geometry = assess(load(DESIGNS / "boathouse.toml")).geometry
     layers, radius = flue_layers(geometry), girth_radius(geometry)

@@ -11,7 +11,7 @@ from fireplace_calc.drawing.set_out.columns import (
     ROW,
     fits,
 )
-from fireplace_calc.drawing.set_out.section_set_out import flue_cut
+from fireplace_calc.drawing.set_out.cut_marks import flue_cut
 from fireplace_calc.drawing.set_out.tape_marks import gap_texts
 from fireplace_calc.drawing.sheets.dimensions import chain
 from fireplace_calc.drawing.sheets.lettering import width

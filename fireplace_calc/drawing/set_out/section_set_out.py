@@ -25,6 +25,7 @@ from fireplace_calc.drawing.set_out.columns import (
     words,
     words_width,
 )
+from fireplace_calc.drawing.set_out.cut_marks import flue_cut, marks_beside
 from fireplace_calc.drawing.set_out.front_set_out import break_level
 from fireplace_calc.drawing.set_out.tape_marks import gap_texts, told_apart
 from fireplace_calc.drawing.sheets.dimensions import chain
@@ -47,20 +48,6 @@ WINDOWS = (
     ("hearth slab", ("slab",)),
 )
 """Parts that are named where they are cut, if there is room."""
-
-
-def flue_cut(geometry: Geometry, denominator: float) -> float:
-    """Level at which the plan at the flue is cut: between shoulder and break. [m]
-
-    Parameters
-    ----------
-    geometry : Geometry
-    denominator : float
-        Of the scale. [-]
-    """
-    f = geometry.frame
-    low = min(f.shoulder_top, f.crown_bottom)
-    return low + 0.8 * (break_level(geometry, denominator) - low)
 
 
 def section_figure(
@@ -125,6 +112,7 @@ def section_figure(
         )
         section_mark(sheet, ring, "C", (0, -1), "flue_plan")
         strings(view, bottom, start - left, edge + right)
+        marks_beside(view, geometry, edge + STRING + 4.0)
         placed = [(view.at(*tip), text) for tip, text in notes]
         left_out = words(sheet, placed, start - STRING, -1, (bottom + 3.0, high + 3.0))
         if lost is not None:

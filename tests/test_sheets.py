@@ -157,6 +157,35 @@ def test_a_gap_of_nothing_has_no_figure_and_a_name_stands_beyond_the_end():
     assert labels(sheet)["back"].x == 42.5 and len(sheet.lines["flag", "dimension"]) == 3
 
 
+@pytest.mark.parametrize("toward", [(1, 0), (-1, 0), (0, 1), (0, -1)])
+def test_a_mark_owns_what_lies_in_its_disc_and_keeps_everything_else_off(toward):
+    """A disc 8 mm wide, a letter and two lines moved out of it by tenths. What is anchored or
+    ends within a fifth of a millimeter of the disc is its own. A letter farther out has to leave the
+    air asked for (0.7, less 0.02), a line that passes has to leave the inner six tenths alone.
+    """
+    (x, y), round_it = toward, 4 * np.exp(1j * np.linspace(0, 2 * np.pi, 65))
+    disc = np.column_stack([round_it.real, round_it.imag]) + 50
+    across, up = {1: "left", 0: "center", -1: "right"}[x], {1: "base", 0: "base", -1: "top"}[y]
+
+    def said(letter=None, line=None):
+        sheet = Sheet(100, 100)
+        sheet.fill([disc], "paper", layer=4)
+        if letter:
+            sheet.text(*letter, "H", ha=across, va=up)
+        if line:
+            sheet.line(line)
+        return collisions(sheet, 0.7)
+
+    for out in (*np.arange(2.03, 5.4, 0.1).tolist(), 7.03, 9.03, 14.0):
+        end = 50 + x * out, 50 + y * out
+        over = ["text 'H' lies over a mark or an arrow"] if 4.2 < out < 4.68 else []
+        assert said(letter=end) == over, out
+        through = ["a line runs through a mark or an arrow"]
+        assert said(line=[(50, 50), end]) == through * (out > 4.2), out
+        beside = [(end[0] + s * y * 9, end[1] + s * x * 9) for s in (-1, 1)]
+        assert said(line=beside) == through * (out < 2.4), out
+
+
 # -- levels and notes ----------------------------------------------------------------------------
 def test_levels_that_fall_together_share_a_mark_lowest_first():
     marks = level_marks({"floor": 0.0, "top": 1.2, "hearth": 0.0004}, lambda z: f"{z:.1f}")

@@ -1,6 +1,7 @@
 """The cut list: every cut marked, counted as the takeoff counts, out of whole units that give it."""
 
-from collections import Counter
+import re
+from collections import Counter, defaultdict
 from dataclasses import replace
 from io import BytesIO
 from math import asin, hypot, sqrt
@@ -18,6 +19,7 @@ from sheet_ink import inked
 from strategies import designs
 
 from fireplace_calc import assess, change, load
+from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.brickwork import block_work as block_laying
@@ -25,7 +27,14 @@ from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.bonds import BONDS
 from fireplace_calc.brickwork.cut_stock import KERF
 from fireplace_calc.brickwork.cutting.bevel_cuts import bevels
-from fireplace_calc.brickwork.cutting.cut_marks import FLOOR, KINDS, LINING, cut_list_of
+from fireplace_calc.brickwork.cutting.cut_marks import (
+    BASE,
+    EXTENSION,
+    FLOOR,
+    KINDS,
+    LINING,
+    cut_list_of,
+)
 from fireplace_calc.brickwork.cutting.set_arch import VoussoirRing, arch_setting
 from fireplace_calc.brickwork.cutting.shapes import NICK, laid_along, letter
 from fireplace_calc.brickwork.work import count_bricks
@@ -38,6 +47,7 @@ from fireplace_calc.drawing.sheets.pdf import PdfBook
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.takeoff import take_off
 
 MANY = settings(
     deadline=None,
@@ -76,10 +86,8 @@ laid = st.builds(
 """Fireboxes of firebrick, in every bond."""
 
 
-@MANY
-@given(laid)
-def test_list_layout_and_takeoff_agree(design):
-    geometry = build_geometry(design)
+def firebrick_agrees(geometry):
+    """List, layout and count of the takeoff are of one firebox."""
     work, cuts = lay_brickwork(geometry), cut_list_of(geometry)
     pieces = {cut.mark: cut for cut in cuts.cuts if not cut.kind}
     counted = Counter()
@@ -89,7 +97,10 @@ def test_list_layout_and_takeoff_agree(design):
         for mark in filter(None, marks):
             counted[mark] += layout.face.alike
     assert counted == {mark: cut.count for mark, cut in pieces.items()}
-    for of, layouts in ((FLOOR, work.layouts[:1]), (LINING, work.lining)):
+    for of, layouts in ((FLOOR, (work.floor,) if work.floor else ()), (LINING, work.lining)):
+        if not layouts:
+            assert cuts.units(of) == 0 == sum(cut.count for cut in cuts.cuts if cut.of == of)
+            continue
         told = count_bricks(layouts)
         assert cuts.units(of) == told.bricks_for_cuts
         assert sum(cut.count for cut in cuts.cuts if cut.of == of) == told.pieces
@@ -97,9 +108,13 @@ def test_list_layout_and_takeoff_agree(design):
 
 
 @MANY
-@given(designs())
-def test_block_is_cut_as_it_is_counted(design):
-    geometry = build_geometry(design)
+@given(laid)
+def test_list_layout_and_takeoff_agree(design):
+    firebrick_agrees(build_geometry(design))
+
+
+def block_agrees(geometry):
+    """Block that is cut by the list is that of the layout, course by course."""
     work, cuts = lay_brickwork(geometry), cut_list_of(geometry)
     for of, laid_block in (
         ("Block of the base", work.base_block),
@@ -118,6 +133,95 @@ def test_block_is_cut_as_it_is_counted(design):
             assert all(mark for mark, (_, cut) in zip(marks, plan.blocks, strict=True) if cut)
             if laid_block.courses.count(plan) > 1:  # one drawing of several courses, not all sawn
                 assert not any(m for m, (_, cut) in zip(marks, plan.blocks, strict=True) if not cut)
+
+
+@MANY
+@given(designs())
+def test_block_is_cut_as_it_is_counted(design):
+    block_agrees(build_geometry(design))
+
+
+ORDERED = {
+    FLOOR: "Firebrick, cut",
+    LINING: "Firebrick, cut",
+    **{
+        f"{of}, {name}": f"{item}, cut"
+        for of in (BASE, EXTENSION)
+        for name, item in (
+            ("whole-high", "Base block"),
+            ("half-high", "Half-high block"),
+            ("packing", "Packing block"),
+        )
+    },
+}
+"""What is ordered for the cuts of each work."""
+
+
+def order_agrees(geometry):
+    """Whole units for all cuts of the list are the rows of the takeoff, and no row is without cuts."""
+    cuts, wanted = cut_list_of(geometry), Counter()
+    for use in cuts.stock:
+        wanted[ORDERED[use.of]] += use.units * cuts.wythes.get(use.of, 1)
+    rows = {row.item: row.net for row in take_off(geometry) if row.item in ORDERED.values()}
+    assert rows == wanted
+
+
+COUNT = re.compile(r"\d+")
+
+
+def printed_rows(sheets):
+    """Rows of the printed list, from the letters on the sheets: mark, count, sizes in both units."""
+    for sheet in sheets:
+        words = sorted((one for one in sheet.labels if one.ha == "left"), key=lambda one: one.x)
+
+        def whole(label, words=words):
+            """A cell, with what stands in its next line."""
+            if not label.text.endswith(" x"):
+                return label.text
+            under = (one for one in words if abs(one.x - label.x) < 0.01 and one.y < label.y)
+            return f"{label.text} {max(under, key=lambda one: one.y).text}"
+
+        rows = defaultdict(list)
+        for one in words:
+            rows[round(one.y, 2)].append(one)
+        for row in rows.values():
+            for mark, count, *sizes in zip(row, row[1:], row[2:], row[3:], strict=False):
+                if mark.text.isalpha() and COUNT.fullmatch(count.text) and " x" in sizes[0].text:
+                    yield mark.text, int(count.text), *map(whole, sizes)
+
+
+def sizes_of(text):
+    """Sizes as a row has them, in either unit, and half of their last mark. [m]"""
+    if text.endswith(" mm"):
+        return [int(one) / 1000 for one in text[:-3].split(" x ")], 5e-4
+    return [to_si(one, "length") for one in text.split(" x ")], INCH / 32
+
+
+def printed_agrees(geometry, sheets):
+    """The rows of the printed list, read back: every cut with its count, and the sizes of its outline
+    to half a sixteenth and half a millimeter; no row besides.
+    """
+    told = list(printed_rows(sheets))
+    for cut in cut_list_of(geometry).cuts:
+        (left, low), size = np.min(cut.outline, axis=0), np.max(cut.outline, axis=0)
+        assert abs(left) < 1e-9 and abs(low) < 1e-9
+        for row in told:
+            read = [sizes_of(text) for text in row[2:]]
+            near = all(np.abs(np.array(one) - size).max() <= half + 1e-6 for one, half in read)
+            if row[:2] == (cut.mark, cut.count) and near:
+                told.remove(row)
+                break
+        else:
+            raise AssertionError(f"{cut.mark}, {cut.count} of {size} is not in the list: {told}")
+    assert not told, "in the printed list alone"
+
+
+@pytest.mark.parametrize("units", SCALES)
+@pytest.mark.parametrize("name", NAMES)
+def test_order_and_printed_list_agree_with_the_cuts(name, units):
+    result = shipped(name)
+    order_agrees(result.geometry)
+    printed_agrees(result.geometry, [sheet for _, sheet in drawn(result, units)])
 
 
 @SOME

@@ -9,12 +9,9 @@ import numpy as np
 import pytest
 import shapely
 from ezdxf import bbox
-from hypothesis import HealthCheck, given, settings
 from sampled import sampled
-from strategies import designs
 
 from fireplace_calc import assess, change
-from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH, MM, InputError
@@ -264,20 +261,6 @@ def test_front_and_section_are_drawn_again_from_their_dimensions(work):
     assert drawn_again(document, unit, np.zeros(2), front, (0.0, 0.0, True)) == []
 
 
-@pytest.mark.whole
-@settings(max_examples=10, deadline=None, suppress_health_check=list(HealthCheck))
-@given(design=designs())
-def test_so_is_any_design(design, tmp_path_factory):
-    result, document = read(design, tmp_path_factory.mktemp("any"))
-    checked = document.audit()
-    assert not checked.errors and not checked.fixes
-    corner = section_corner(result, document, INCH)
-    rings = [ring for _, ring in sections(result)]
-    assert drawn_again(document, INCH, corner, rings, (0.0, 0.0, False)) == []
-    front = front_rings(result, document, INCH)
-    assert drawn_again(document, INCH, np.zeros(2), front, (0.0, 0.0, True)) == []
-
-
 def said(text, unit):
     """A length as it is painted, in meters."""
     return float(text) * MM if unit == MM else to_si(text, "length")
@@ -322,9 +305,8 @@ def test_what_is_painted_adds_up_to_every_corner(work):
     )
 
 
-def test_dimensions_are_measured_painted_in_the_readers_units_and_never_closed(work):
-    """Each measures what its points are apart; in one row of one direction they never repeat."""
-    _, _, document, unit = work
+def painted_true(document, unit):
+    """Every dimension measures what its points are apart, and paints that in the reader's units."""
     for upright, a, b, _, entity in spans(document, unit):
         long = abs(b[1] - a[1] if upright else b[0] - a[0])
         assert entity.get_measurement() * unit == pytest.approx(long, abs=1e-9)
@@ -337,6 +319,10 @@ def test_dimensions_are_measured_painted_in_the_readers_units_and_never_closed(w
         assert len(painted) == 1
         mark = INCH / 16 if unit == INCH else MM
         assert abs(said(painted[0], unit) - long) <= mark + 1e-6, "each end to its nearest mark"
+
+
+def test_dimensions_are_measured_and_painted_in_the_readers_units(work):
+    painted_true(*work[2:])
 
 
 def test_no_dimension_crosses_what_is_cut(work):
@@ -501,38 +487,36 @@ def test_views_do_not_lie_on_each_other(work):
 
 
 # -- figures of the sheets ------------------------------------------------------------------------
-LENGTH = re.compile(r"-?(\d+'-)?\d*( ?\d+/\d+)?\"|-?\d+'-0\"")
+LENGTH = {
+    "feet-inches": re.compile(r"-?(\d+'-)?\d*( ?\d+/\d+)?\"|-?\d+'-0\""),
+    "millimetres": re.compile(r"\d[\d\s]*"),
+}
 
 
-def disagreements(result):
-    """Lengths written in dimension strings that are not what the file's dimension measures."""
-    wrong = []
-    for figure in sheet_figures(result, "feet-inches"):
+def disagreements(result, units):
+    """Lengths written in dimension strings, those of the set-out sheet too, that are not what their
+    string measures, to the last mark at each end.
+    """
+    wrong, mark = [], INCH / 16 if units == "feet-inches" else MM
+    set_out = (
+        placed.figure for placed in set_out_figures(result.geometry, units, 48 if mark > MM else 50)
+    )
+    for figure in (*set_out, *sheet_figures(result, units)):
         made = on_paper(figure)
         for string in made.sheet.measured:
-            stops = np.array(string.stops) / made.view.scale
-            near = [
-                feet_inches(gap + off)
-                for gap in np.diff(stops)
-                for off in (0, INCH / 16, -INCH / 16)
-            ]
+            gaps = np.diff(string.stops) / made.view.scale
             for n in range(*string.written):
                 text = made.sheet.labels[n].text
-                if LENGTH.fullmatch(text) and text not in near:
-                    wrong.append((figure.key, text, near[::3]))
+                if LENGTH[units].fullmatch(text):
+                    value = said(re.sub(r"\s", "", text) if mark == MM else text, UNIT[units])
+                    if np.abs(gaps - value).min() > mark + 1e-6:
+                        wrong.append((figure.key, text, gaps))
     return wrong
 
 
 def test_what_figures_say_is_what_the_file_measures(work):
-    """To a sixteenth."""
-    assert disagreements(work[1]) == []
-
-
-@pytest.mark.whole
-@settings(max_examples=8, deadline=None, suppress_health_check=list(HealthCheck))
-@given(design=designs())
-def test_so_it_is_for_any_design(design):
-    assert disagreements(assess(design)) == []
+    """To a sixteenth, and to a millimeter."""
+    assert disagreements(work[1], {unit: name for name, unit in UNIT.items()}[work[3]]) == []
 
 
 def test_every_figure_of_the_sheets_stands_in_the_file_once(work):
@@ -609,6 +593,23 @@ def test_sheet_and_file_dimension_the_same_places(work):
     """Whatever the set-out sheet measures between, the file measures between, within 1 mm."""
     _, result, document, unit = work
     assert strays(result, document, unit) == []
+
+
+def file_agrees(result, units, folder):
+    """Everything that is asked of a file above, of any design."""
+    unit = UNIT[units]
+    document = ezdxf.readfile(write_dxf(result, folder / f"{units}.dxf", units))
+    checked = document.audit()
+    assert not checked.errors and not checked.fixes
+    corner = section_corner(result, document, unit)
+    rings, front = [ring for _, ring in sections(result)], front_rings(result, document, unit)
+    assert drawn_again(document, unit, corner, rings, (0.0, 0.0, False)) == []
+    assert drawn_again(document, unit, np.zeros(2), front, (0.0, 0.0, True)) == []
+    assert summed(document, unit, corner, rings, (0.0, 0.0)) == []
+    assert summed(document, unit, np.zeros(2), front, (0.0, 0.0)) == []
+    painted_true(document, unit)
+    assert strays(result, document, unit) == []
+    assert disagreements(result, units) == []
 
 
 @pytest.mark.parametrize("name", sampled(WORKS, 2))

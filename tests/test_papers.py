@@ -14,6 +14,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.drawing.plates.sizes import PAPERS, USUAL
 from fireplace_calc.drawing.plates.whole_set import COVER, MAKERS, sheets
+from fireplace_calc.drawing.sheets import lists
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.lists import wrapped
 from fireplace_calc.drawing.sheets.overlaps import collisions
@@ -68,6 +69,29 @@ def test_every_sheet_of_a_random_design_is_clean(design):
 def test_the_set_is_short(name, units):
     made = sheets(assess(load(DESIGNS / f"{name}.toml")), units, "A3")
     assert len(made) <= MOST[name], [title for title, _ in made]
+
+
+def broken(made, monkeypatch):
+    """Words that are cut in two while sheets are made; a word without end may be."""
+    found, cut = [], lists.fitting
+
+    def seen(word, room, *rest):
+        found.append((word, room))
+        return cut(word, room, *rest)
+
+    monkeypatch.setattr(lists, "fitting", seen)
+    lists.wrapped.cache_clear()
+    made()
+    return found
+
+
+@pytest.mark.parametrize("size", sampled([*PAPERS], 2))
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_no_word_is_broken(units, size, monkeypatch):
+    """*Mark* and *Pieces* over the cut list, *Makes* and *Batches* over the mixes stood in two rows."""
+    for name in ("boathouse", "plain"):
+        result = assess(load(DESIGNS / f"{name}.toml"))
+        assert broken(lambda r=result: sheets(r, units, size), monkeypatch) == []
 
 
 def full(sheet, step=20.0):

@@ -101,6 +101,23 @@ FAR_OUT = {
         "roof.ridge_distance": "60 ft",
         "roof.pitch": "24:12",
     },
+    "through a ridge front to back": {
+        "roof.position": "through the ridge",
+        "roof.ridge_runs": "front to back",
+        "clearance.chimney": "unknown",
+    },
+    "cricket on a roof that is nearly flat": {
+        "roof.pitch": "1.5:12",
+        "roof.cricket": True,
+        "roof.cricket_height": "8 ft",
+    },
+    "seven materials": {
+        "firebox.masonry": "hollow grouted solid",
+        "firebox.lining": "refractory section",
+        "smoke_chamber.lining": "parged",
+        "chimney.masonry": "stone",
+        "chimney.cap_material": "metal",
+    },
     "two dormers of one name": {
         "roof.nearby": [
             {"name": "dormer", "distance": "56 ft", "level": "60 ft"},
@@ -114,9 +131,25 @@ MAKERS = ("plan_sheets.plans", "details.sheet")
 @pytest.mark.parametrize("told", FAR_OUT.values(), ids=FAR_OUT)
 def test_what_is_unusual_is_clean_too(told):
     result = assess(change(Design(), told))
-    for size, units in (("11x17", "feet-inches"), ("A4", "millimetres")):
+    for size, units in (("11x17", "feet-inches"), ("letter", "millimetres")):
         for title, sheet in whole_set.sheets(result, units, size, makers=MAKERS):
             assert not collisions(sheet, CLEAR), (title, size)
+
+
+def test_what_rises_above_the_drawing_is_open_there():
+    """A tower of 113 ft, 12 ft away, over a ridge at 28 ft: its sides ran off the sheet."""
+    tower = {"name": "tower", "distance": "12 ft", "level": "113 ft"}
+    steep = {"pitch": "36:12", "ridge_distance": "6 ft", "ridge_level": "28 ft"}
+    steep |= {"eaves_level": "0 ft", "nearby": [tower]}
+    told = {f"roof.{key}": value for key, value in steep.items()}
+    result = shipped("plain", **told, **{"base.footing_depth": "144 in"})
+    (figure,) = (f for f in plans.figures(result, "feet-inches") if f.key == "roof")
+    sheet, view = drawn(result, "roof", denominator=96.0)
+    top = view.at(0.0, figure.box[3])[1]
+    seen = [line for line in sheet.lines["seen", "ink"] if len(line) == 4]
+    heads = [line for line in seen if line[0, 1] == line[3, 1] == line[:, 1].max()]
+    assert any(abs(line[0, 1] - top) < 1e-6 for line in heads), "two sides, open at the top"
+    assert all(line[:, 1].max() <= top + 1e-6 for line in seen)
 
 
 @pytest.mark.parametrize("units", SCALES)

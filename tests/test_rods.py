@@ -1,17 +1,22 @@
 """Storey rods: every course of the one list stands on them once, at its own level."""
 
+import re
+from collections import Counter, defaultdict
+
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from sampled import sampled
 from strategies import designs
 
 from fireplace_calc import assess, change, load
+from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import FEET_INCHES, INCH, SYSTEMS
 from fireplace_calc.brickwork.courses import FACING, Course, course_list, odd_courses
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.plates.marks import title_width
-from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES
+from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
 from fireplace_calc.drawing.plates.whole_set import sheets
 from fireplace_calc.drawing.rods.marked_lanes import (
     FACED,
@@ -20,6 +25,7 @@ from fireplace_calc.drawing.rods.marked_lanes import (
     named_levels,
 )
 from fireplace_calc.drawing.rods.sheet import MORE
+from fireplace_calc.drawing.rods.sheet import plates as sheet_plates
 from fireplace_calc.drawing.rods.strips import plan_rod, staggered, strip_width
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.views.layout import level
@@ -63,6 +69,91 @@ def test_every_course_stands_on_the_rod_at_its_level(design):
     assert [c for c in faced if c.part == FACING] == [*listed.of(FACING)]
     numbers = [text for text in texts if text.isdigit()]
     assert len([n for n in numbers if len(n) < 4]) >= len(faced)
+
+
+LEVEL = re.compile(r"(?:(.+?)  )?(-?[\d  ]+(?:\.\d+ m)?|-?\d+'-.+\")(\*?)$")
+"""A name, a level, a star, as they stand on a rod."""
+
+
+def read_level(text):
+    """A level as it is written, and half of its last mark. [m]"""
+    if '"' in text:
+        value = to_si(text.lstrip("-"), "length")
+        return -value if text.startswith("-") else value, INCH / 32
+    if text.endswith(" m"):
+        return float(text[:-2]), 5e-3
+    return int(re.sub(r"\s", "", text)) / 1000, 5e-4
+
+
+def pointed(sheet):
+    """What is written on a rod beside the height its line points at: name, level and half of its mark
+    [m], star, height on paper [mm], column.
+    """
+    lines = [line for line in sheet.lines["dimension", "ink"] if len(line) in (2, 3, 4)]
+    ends = np.array([line[-1] for line in lines])
+    left = np.array([(label.x, label.y) for label in sheet.labels])
+    for label in sheet.labels:
+        said = LEVEL.match(label.text)
+        if not said or label.va != "middle":
+            continue
+        name, told, star = said.groups()
+        beside = 0.8 if label.ha == "right" else -0.8
+        (n,) = np.nonzero(np.abs(ends - (label.x + beside, label.y)).max(axis=1) < 0.01)
+        if len(n):
+            at = lines[n[0]][0][1]
+        elif label.ha == "left" and (np.abs(ends[:, 1] - label.y) < 0.01).any():
+            (n,) = np.nonzero(np.abs(left - (label.x - 1.4, label.y)).max(axis=1) < 0.01)
+            name, at = sheet.labels[n[0]].text, label.y
+        else:
+            continue
+        yield name, *read_level(told), star, at, round(label.x, 1)
+
+
+def rod_agrees(result, units, size="A3"):
+    """A rod measured back: what stands in one column is to scale within half a mark and 0.02 mm of
+    paper; every course of the list that belongs on it is there once; and there are as many of each
+    part as the takeoff orders.
+    """
+    on, told = paper(units, size), Counter()
+    for plate in sheet_plates(result, units, on):
+        scale, columns = 1000 / plate.denominator, defaultdict(list)
+        for name, value, half, star, at, column in pointed(plate.sheet):
+            columns[column].append((at - value * scale, half * scale + 0.02))
+            told[name, round(value, 5), star] += 1
+        for column in columns.values():
+            low = max(foot - spare for foot, spare in column)
+            high = min(foot + spare for foot, spare in column)
+            assert low <= high, "no foot puts every figure of a column to scale"
+    geometry = result.geometry
+    listed = course_list(geometry)
+    for part, letter in LETTERED.items():
+        wanted = Counter()
+        for course in listed.of(part):
+            if course.kind not in ("brick", "tile") or part == FACING:
+                value, _ = read_level(level(course.top, units))
+                star = "*" if course.cut and part != FACING else ""
+                wanted[f"{letter}{course.number}", round(value, 5), star] += 1
+        assert not wanted - told, (part, wanted - told)
+    pieces = {row.item: row.net for row in result.takeoff}
+    flue = sum(1 for name, *_ in told.elements() if name[0] == "F" and name[1:].isdigit())
+    ordered = {pieces[item] for item in FLUE_ITEMS if item in pieces}
+    assert not ordered or ordered == {flue}
+
+
+LETTERED = {
+    "base walls": "B",
+    "firebox lining": "L",
+    "flue liner": "F",
+    FACING: "",
+}
+"""Parts whose every course stands on the rod, and the letter before its number."""
+FLUE_ITEMS = ("Clay flue liner", "Flue section")
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+@pytest.mark.parametrize("name", ["boathouse", "boathouse-laid", "plain"])
+def test_the_rod_measures_what_it_says(name, units):
+    rod_agrees(assess(load(DESIGNS / f"{name}.toml")), units)
 
 
 @settings(max_examples=24, deadline=None)

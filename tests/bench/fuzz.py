@@ -22,7 +22,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
-from fuzzing import designs, files, full, kills, papers, sheets
+from fuzzing import agreement, designs, files, full, kills, papers, sheets
 
 KINDS = {
     "designs": designs.try_one,
@@ -31,9 +31,20 @@ KINDS = {
     "kills": kills.try_one,
     "full": full.try_one,
     "sheets": sheets.try_one,
+    "agreement": agreement.try_papers,
+    "dxf": agreement.try_file,
+    "sums": agreement.try_sums,
 }
 USUAL = {"designs": 1000, "files": 400, "papers": 10, "kills": 20}
-CHUNK = {"designs": 200, "files": 50, "papers": 2, "kills": 2, "full": 20, "sheets": 4}
+CHUNK = {
+    "designs": 200,
+    "files": 50,
+    "papers": 2,
+    "kills": 2,
+    "full": 20,
+    "sheets": 4,
+    "agreement": 4,
+}
 EVERY = 10.0
 """Between two progress lines. [s]"""
 
@@ -98,6 +109,8 @@ def all_of(kind: str, seed: str, first: int, total: int, workers: int) -> Tally:
 
     def gather(found: Tally, count: int) -> None:
         nonlocal done, last
+        for name in found.first.keys() - tally.first.keys():
+            print(f"  new: {name}\n    {found.first[name]}", flush=True)
         tally.add(found)
         done += count
         if time.monotonic() - last > EVERY:

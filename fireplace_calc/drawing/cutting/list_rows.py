@@ -16,10 +16,10 @@ from fireplace_calc.drawing.sheets.lists import Column
 from fireplace_calc.geometry.polygons import Polygon
 
 CUTS = (
-    Column("Mark", 11),
-    Column("Pieces", 13.5),
-    Column("Length and width", 35),
-    Column("", 32),
+    Column("Mark", 12),
+    Column("Pieces", 14.5),
+    Column("Length and width", 34),
+    Column("", 31),
 )
 STOCK = (Column("Units", 17), Column("Each gives", 29)) * 2
 SHORT = 14

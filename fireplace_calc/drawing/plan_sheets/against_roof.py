@@ -49,7 +49,7 @@ def height_figure(
     margins = (level_room(marks, False) + 6.0, 4.0, values + 6.0, 11.0)
 
     def paint(view: View) -> None:
-        draw_house(view, geometry, left, right, bottom)
+        draw_house(view, geometry, left, right, (bottom, top))
         draw_chimney(view, geometry)
         person(view, along(geometry)[0] - 0.55, 0.0)
         (x0, y0), (x1, y1) = view.at(left, bottom), view.at(right, top)

@@ -87,15 +87,16 @@ def center_lines(
 
 
 def arrow(view: View, start: tuple[float, float], end: tuple[float, float]) -> None:
-    """A line with a black head at its end. [m]"""
+    """A line with a black head at its end, of a short one smaller. [m]"""
     (ax, ay), (bx, by) = view.at(*start), view.at(*end)
     long = max(((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5, 1e-6)
     u, v = (bx - ax) / long, (by - ay) / long
-    base = (bx - 3.0 * u, by - 3.0 * v)
+    head = min(3.0, 0.6 * long)
+    base, half = (bx - head * u, by - head * v), head / 3
     view.sheet.line([(ax, ay), base], "seen")
-    head = [
+    ring = [
         (bx, by),
-        (base[0] - 1.0 * v, base[1] + 1.0 * u),
-        (base[0] + 1.0 * v, base[1] - 1.0 * u),
+        (base[0] - half * v, base[1] + half * u),
+        (base[0] + half * v, base[1] - half * u),
     ]
-    view.sheet.fill([head], "ink", layer=9)
+    view.sheet.fill([ring], "ink", layer=9)

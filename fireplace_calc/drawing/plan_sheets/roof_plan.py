@@ -21,6 +21,8 @@ FLASHING, TIMBER = 4 * INCH, 1.5 * INCH
 """Of step flashing on the roof, and thickness of the framing, as drawn: usual practice. [m]"""
 AROUND = 15 * INCH
 """How much of the roof is shown round the chimney. [m]"""
+FARTHEST = 3 * AROUND
+"""How far uphill a cricket is shown; one that meets the roof farther off is open there. [m]"""
 
 
 def roof_level(geometry: Geometry) -> float:
@@ -126,7 +128,8 @@ def roof_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> Fi
     long = 2 * (f.stack_depth if along else f.stack_half)
     run, told = cricket_run(geometry, half)
     around = max(AROUND, (d.clearance.chimney or 0.0) + TIMBER + 4 * INCH)
-    room = max(around, run + 0.15 if d.roof.cricket and has_slope(geometry) else 0.0)
+    drawn = min(run + 0.15, FARTHEST) if d.roof.cricket and has_slope(geometry) else 0.0
+    room = max(around, drawn)
     corners = [place(room, -half - around), place(-long - around, half + around)]
     shift = f.shift_at(z)
     extent = (
@@ -152,8 +155,10 @@ def roof_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> Fi
     if d.roof.pitch > 0:
         beside = arrow_side(geometry) * (half + around - 0.06)
         said = f"roof {pitch_words(d.roof.pitch, units)}, falls this way"
-        tail = 0.2 if has_slope(geometry) else 0.4
-        falls = [(place(-tail * long, beside), said)]
+        tail = -0.2 * long
+        if not has_slope(geometry):  # clear of the arrow's head, where its leader goes the same way
+            tail = -0.4 * long if along else 0.05
+        falls = [(place(tail, beside), said)]
     return annotated(
         "roof_plan",
         extent,
@@ -203,8 +208,11 @@ def _roof(
             view.path(ridge, "seen")
     if roof.cricket and has_slope(geometry):
         weight = "seen" if told else "hidden"
-        view.path([place(0.0, -half), place(run, 0.0), place(0.0, half)], weight)
-        view.path([place(0.0, 0.0), place(run, 0.0)], weight)
+        end = min(run, max(around, FARTHEST))
+        left = half * (1 - end / max(run, 1e-9))
+        for side in (-1, 1):
+            view.path([place(0.0, side * half), place(end, side * left)], weight)
+        view.path([place(0.0, 0.0), place(end, 0.0)], weight)
     elif has_slope(geometry) or roof.pitch <= 0:
         pan = [place(0.0, s * (half + FLASHING)) for s in (-1, 1)]
         view.path(
@@ -250,7 +258,7 @@ def _words(
         if d.roof.cricket:
             high = d.roof.cricket_height
             said = "height not told" if high is None else f"{length(high, units)} high"
-            words.append((place(run * 0.5, 0.0), f"cricket, {said}"))
+            words.append((place(min(run, FARTHEST) * 0.5, 0.0), f"cricket, {said}"))
         else:
             said = "cricket: not told" if d.roof.cricket is None else "no cricket"
             words.append((place(FLASHING / 2, 0.0), said))

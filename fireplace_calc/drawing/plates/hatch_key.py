@@ -25,11 +25,14 @@ def hatched(sheet: Sheet) -> list[str]:
 
 
 def _columns(sheet: Sheet, cell: Cell) -> tuple[list[list[tuple[str, str, float]]], float]:
-    """Material, word and width of the column, column by column; and from row to row. [mm]"""
+    """Material, word and width of the column, column by column; and from row to row: in the order
+    they were drawn, closer, or with the long words in one column. [mm]
+    """
     names = {NAMES.get(name, name): name for name in reversed(hatched(sheet))}
-    words, row = list(names)[::-1], ROWS[0]
+    told = list(names)[::-1]
+    long = sorted(told, key=lambda word: -width(word, SMALL))
     made: list[list[tuple[str, str, float]]] = []
-    for row in ROWS:
+    for row, words in ((ROWS[0], told), (ROWS[1], told), (ROWS[1], long)):
         rows = max(int((cell.top - cell.bottom + 0.5) // row), 1)
         made = []
         for first in range(0, len(words), rows):

@@ -53,7 +53,7 @@ def roof(
     values = room_for((t for _, lines, _ in heights for t in lines), bold=True)
     margins = (level_room(marks, not roomy(cell)) + 6.0, 9.0, values + 5.0, 11.0)
     view, denominator = fit(sheet, cell, (left, bottom, right, top), margins, scales)
-    draw_house(view, geometry, left, right)
+    draw_house(view, geometry, left, right, (bottom, top))
     draw_chimney(view, geometry)
     person(view, along(geometry)[0] - 0.55, 0.0)
     _clearances(view, cell, geometry, units, heights, right)
@@ -77,16 +77,20 @@ def roof(
 
 
 def draw_house(
-    view: View, geometry: Geometry, left: float, right: float, bottom: float = -1e3
+    view: View,
+    geometry: Geometry,
+    left: float,
+    right: float,
+    within: tuple[float, float] = (-1e3, 1e3),
 ) -> None:
-    """Roof, walls, ceiling, floor and ground; what meets the chimney stops at it, and a slope where
-    it falls below what is drawn.
+    """Roof, walls, ceiling, floor and ground; what meets the chimney stops at it, and what falls
+    below or rises above the levels that are drawn ends there.
     """
     f, d = geometry.frame, geometry.design
     for part in d.roof.nearby:
-        _nearby(view, geometry, part.drawn_distance, part.drawn_level, right)
+        _nearby(view, geometry, (part.drawn_distance, part.drawn_level), right, within)
     down, up = _eaves(geometry)
-    run = max(d.roof.ridge_level - THICK - bottom, 0.0) / max(d.roof.pitch, 1e-9)
+    run = max(d.roof.ridge_level - THICK - within[0], 0.0) / max(d.roof.pitch, 1e-9)
     ridge = _ridge(geometry)
     low, high = max(left, down, ridge - run), min(right, up, ridge + run)
     for a, b in _beside_stack(geometry, low, high):
@@ -167,21 +171,30 @@ def _slope(view: View, geometry: Geometry, a: float, b: float, down: float, up: 
             view.path([(u, roof_at(geometry, u)), (u, roof_at(geometry, u) - THICK)], "seen")
 
 
-def _nearby(view: View, geometry: Geometry, u: float, top: float, right: float) -> None:
-    """A dormer, parapet or other roof within reach, standing on the slope."""
+def _nearby(
+    view: View,
+    geometry: Geometry,
+    head: tuple[float, float],
+    right: float,
+    within: tuple[float, float],
+) -> None:
+    """A dormer, parapet or other roof, standing on the slope; one that rises above what is drawn is
+    open there.
+    """
+    (u, top), (low, high) = head, within
     far = min(u + 1.2, right)
-    if far > u + 0.3 and top > roof_at(geometry, u) + 0.05:
-        view.seen(
-            [
-                (u, min(roof_at(geometry, u), top - 0.05)),
-                (far, min(roof_at(geometry, far), top - 0.3)),
-                (far, top - 0.25),
-                (u, top),
-            ],
-            "wall",
-            "seen",
-            layer=-4,
-        )
+    if far <= u + 0.3 or top <= roof_at(geometry, u) + 0.05 or top < low:
+        return
+    feet = [
+        (at, max(min(roof_at(geometry, at), top - less), low))
+        for at, less in ((u, 0.05), (far, 0.3))
+    ]
+    heads = [(far, top - 0.25), (u, top)] if top <= high else [(far, high), (u, high)]
+    if top <= high:
+        view.seen([*feet, *heads], "wall", "seen", layer=-4)
+    elif max(z for _, z in feet) < high:
+        view.sheet.fill([view.ring([*feet, *heads])], "wall", layer=-4)
+        view.path([heads[1], *feet, heads[0]], "seen")
 
 
 def draw_chimney(view: View, geometry: Geometry) -> None:

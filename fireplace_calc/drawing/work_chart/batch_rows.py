@@ -24,8 +24,8 @@ QUARTERS = {0.125: "1/8", 0.25: "1/4", 0.5: "1/2", 1.5: "1 1/2"}
 BATCHES = (
     Column("What", 78),
     Column("One batch, at most", 84),
-    Column("Makes", 16, "right"),
-    Column("Batches", 15, "right"),
+    Column("Makes", 16.9, "right"),
+    Column("No.", 14.1, "right"),
     Column("Good for", 18, "right"),
     Column("All of it, no waste", 80),
 )

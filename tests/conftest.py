@@ -19,6 +19,21 @@ BROWSER = ("test_browser", "test_hostile", "test_page", "test_walk")
 """Files of these names start servers, and browsers that wait for them: begun first, and no two at a time."""
 
 
+MADE = (
+    "class_papers", "cli", "client", "cover", "cutting", "details", "drill", "dxf", "exports",
+    "heat_fold", "inspector", "mending", "onesheet", "options", "panels", "papers", "pictures",
+    "pieces_everywhere", "plan_sheets", "remedies", "rods", "room_view", "scene", "session",
+    "set_out", "set_pictures", "setting_cards", "start_mine", "step_by_step", "still", "survey_fold",
+    "survey_sheets", "sweep", "turning", "version", "visible", "whole_files", "work_chart",
+    "writing", "yard",
+)  # fmt: skip
+"""Files of these names make whole sheets, files, panels or scenes, or search many designs: no unit
+tests, but run with every change.
+"""
+EVERY = bool(os.environ.get("WHOLE"))
+"""Whether cases marked ``whole`` run that have a few of the same test beside them."""
+
+
 EXAMPLES = float(os.environ.get("EXAMPLES", "0.5"))
 """Share of the examples that a property test names: half of them where every change waits for the
 answer, ``EXAMPLES=1`` or more by hand. [-]
@@ -32,10 +47,13 @@ def pytest_collection_modifyitems(config, items):
     for item in items:
         if item.path.name.startswith(BROWSER):
             item.add_marker("browser")
-        elif item.path.suffix == ".py" and not {"install", "whole"} & {
-            mark.name for mark in item.iter_markers()
-        }:
+        elif item.path.name.removeprefix("test_").startswith(MADE):
+            item.add_marker("made")
+        elif item.path.suffix == ".py" and not marked(item, "install", "whole"):
             item.add_marker("unit")
+    named = any("[" in arg for arg in config.args)
+    if not EVERY and not named and "whole" not in config.option.markexpr:
+        by_hand(config, items)
     items.sort(key=lambda item: not item.path.name.startswith(BROWSER))
     share = UNIT if config.option.markexpr == "unit" else EXAMPLES
     tests = {getattr(item, "obj", None) for item in items}
@@ -43,6 +61,23 @@ def pytest_collection_modifyitems(config, items):
         asked = test._hypothesis_internal_use_settings
         tried = max(int(asked.max_examples * share), 1)
         test._hypothesis_internal_use_settings = settings(asked, max_examples=tried)
+
+
+def marked(item, *names):
+    """Whether a test has one of these marks."""
+    return not {mark.name for mark in item.iter_markers()}.isdisjoint(names)
+
+
+def by_hand(config, items):
+    """Leaves out the cases marked ``whole`` of tests that try a few others with every change."""
+    tried = {item.nodeid.partition("[")[0] for item in items if not marked(item, "whole")}
+    left = [
+        item for item in items if marked(item, "whole") and item.nodeid.partition("[")[0] in tried
+    ]
+    if left:
+        config.hook.pytest_deselected(items=left)
+        out = set(map(id, left))
+        items[:] = [item for item in items if id(item) not in out]
 
 
 @pytest.hookimpl(optionalhook=True)

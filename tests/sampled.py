@@ -1,4 +1,4 @@
-"""Many cases, a few of which are unit tests; the others run with everything."""
+"""Many cases, a few of which run with every change; the others by hand, with ``WHOLE=1``."""
 
 import pytest
 

@@ -239,7 +239,8 @@ ROOMS = ((100.0, 80.0), (120.0, 62.0), (88.0, 70.0))
 @each
 def test_a_figure_is_clean_at_every_step(kind, pack):
     """Letters over nothing, for every level and step, asked, worked and on paper."""
-    for level in LEVELS:
+    turn = (kinds_of(pack).index(kind) + TAUGHT.index(pack)) % len(LEVELS)
+    for level in LEVELS if MANY else LEVELS[turn:][:1]:
         for units in SYSTEMS if MANY else SYSTEMS[level % 2 :][:1]:
             for seed in range(max(1, MANY // 40)):
                 task = exercise(kind, seed, pack, level, units)

@@ -30,7 +30,7 @@ from fireplace_calc.rules.comparing import FALLS_SHORT
 PACK = "US IRC 2021"
 HOW_MANY = int(os.environ.get("MENDS", "0"))
 """Random shortfalls of the long run, by hand; else a handful."""
-SEEDS = range(HOW_MANY) if HOW_MANY else sampled((0, 1, 3), 2)
+SEEDS = range(HOW_MANY) if HOW_MANY else sampled((0, 1, 3), 1)
 PAIRS = 3 if HOW_MANY else 1
 """Pairs of levers tried by force in each of them."""
 BOATHOUSE = load(DATA / "designs" / "boathouse-laid.toml")

@@ -108,7 +108,7 @@ def test_every_finding_cites_a_publication(file):
         assert finding.source and finding.confidence
 
 
-@pytest.fixture(scope="module", params=sampled(("US IRC 2021", "UK ADJ"), 0))
+@pytest.fixture(scope="module", params=sampled(("US IRC 2021", "UK ADJ"), 1))
 def exported(request, tmp_path_factory):
     """A folder as the command writes it."""
     folder = tmp_path_factory.mktemp("out")

@@ -48,7 +48,7 @@ KINDS = {
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="no limit on the size of a file there")
-@pytest.mark.parametrize("name", sampled(KINDS, 6))
+@pytest.mark.parametrize("name", sampled(KINDS, 4))
 def test_a_disk_that_is_full_leaves_the_old_file(name, tmp_path, monkeypatch):
     """The system itself refuses the last bytes of it (RLIMIT_FSIZE, POSIX getrlimit); the picture in
     a room is a small one.

@@ -48,8 +48,6 @@ class BesideFlue(Warming):
         [h]
     wood : array (n,)
         Face of the framing. [C]
-    liner : array (n,)
-        Between inner and outer face of the liner. [K]
     out : float
         When the fire goes out. [h]
     """
@@ -57,7 +55,6 @@ class BesideFlue(Warming):
     fire: FlueFire
     times: Array
     wood: Array
-    liner: Array
     out: float
 
 
@@ -131,13 +128,10 @@ def beside_flue(
     edges = radius + np.cumsum([layer.thick for layer in layers])
     places = mesh.places()[:, 0]
     wood = np.flatnonzero(np.abs(places - edges[-2]) < 1e-9)[-1]
-    inner = np.flatnonzero(np.abs(places - radius) < 1e-9)[0]
-    outer = int(np.abs(places - edges[0] + 1e-9).argmin())
     return BesideFlue(
         fire,
         spells.times,
         points[:, wood],
-        points[:, inner] - points[:, outer],
         spells.now - WATCHED,
     )
 

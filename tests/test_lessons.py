@@ -7,7 +7,7 @@ import pytest
 from sampled import sampled
 
 from fireplace_calc import assess
-from fireplace_calc.base.units import InputError, from_unit
+from fireplace_calc.base.units import SQIN, InputError, from_unit
 from fireplace_calc.lessons import (
     FAULTS,
     KINDS,
@@ -90,6 +90,30 @@ def test_a_sound_design_leaves_nothing_open_in_any_pack():
     for pack in SEARCHED:
         for seed in range(3):
             assert open_keys(assess(valid_design(seed, pack), pack).findings) == {}, (pack, seed)
+
+
+def test_what_follows_from_other_sizes_has_a_little_to_spare_and_no_more():
+    """By the printed figures of each book: hearth up to 4 in or 100 mm past its limit, smoke chamber
+    up to 8 in under the width of the opening, England's vent 5 to 45 in a hundred over half of the
+    throat and rounded up to a square inch, the damper between flue and throat.
+    """
+    most = {"in": 4, "mm": 100}
+    for pack in ("US IRC 2021", "Canada NBC", "UK ADJ"):
+        hearths = [key for book in FAULT_BOOKS if pack.startswith(book.start)
+                   for key in book.following if key != "SMK-04"]  # fmt: skip
+        for seed in range(5):
+            design = valid_design(seed, pack)
+            facts = told(design)
+            found = {f.key: f for f in PACKS[pack].check(facts) if f.required is not None}
+            over = [(found[k].margin, found[k].unit) for k in hearths if k in found]
+            assert over and all(0 <= margin <= most[unit] for margin, unit in over), (pack, seed)
+            if "SMK-04" in found:
+                assert 0 <= found["SMK-04"].margin <= 8, (pack, seed)
+            if pack.startswith("UK"):
+                half = facts.throat_area / 2
+                assert 1.05 * half <= design.house.air_inlet <= 1.45 * half + SQIN, seed
+            damper = design.throat.damper_area
+            assert facts.flue_net_area <= damper <= facts.throat_area + SQIN, (pack, seed)
 
 
 def test_the_same_seed_gives_the_same():

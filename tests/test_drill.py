@@ -126,6 +126,42 @@ def test_every_mistake_has_the_figure_that_its_sentence_tells(kind, pack):
                     ), where
 
 
+FREE = {
+    "flue": [("Opening width", "foot")],
+    "hearth": [("Opening width", "foot")],
+    "lintel": [("Span", "foot")],
+    "throat": [("Opening width", "foot"), ("Back width", "depth")],
+    "chamber": [("Width at the throat", "foot"), ("Flue, inside width", "head")],
+}
+"""Givens that masonry leaves free, and at which level of the figure."""
+
+
+def clear(figure, level):
+    """Free width between cut solids about the middle, at a level. [m]"""
+    crossings = []
+    for line in figure.lines:
+        if line.hatch:
+            ends = zip(line.points, (*line.points[1:], line.points[0]), strict=True)
+            crossings += [a[0] + (b[0] - a[0]) * (level - a[1]) / (b[1] - a[1])
+                          for a, b in ends if (a[1] - level) * (b[1] - level) < 0]  # fmt: skip
+    right, left = (min(s * x for x in crossings if s * x > 0) for s in (1, -1))
+    return right + left
+
+
+@pytest.mark.parametrize(("kind", "pack"), [one for one in ALL if one[0] in FREE])
+def test_masonry_of_a_figure_leaves_free_what_is_given(kind, pack):
+    """A hair over the foot of the solids, under their head, or at the depth that is told."""
+    for task in drawn(kind, pack):
+        given = {g.name: g.value for g in task.given}
+        levels = [y for line in task.figure.lines if line.hatch for _, y in line.points]
+        at = {"foot": min(levels) + 1e-6, "head": max(levels) - 1e-6}
+        at["depth"] = given.get("Firebox depth", 0) - 1e-6
+        for name, level in FREE[kind]:
+            if name in given:
+                where = (task.seed, task.level, task.units, name)
+                assert clear(task.figure, at[level]) == pytest.approx(given[name], abs=1e-5), where
+
+
 def test_kinds_come_in_the_order_of_the_lessons():
     lessons = [known_kinds()[kind].lesson for kind in KINDS]
     assert lessons == sorted(lessons, key=[*course()].index)

@@ -30,6 +30,7 @@ from fireplace_calc.drawing.survey.to_take_along import (
     print_survey,
     survey_sheets,
 )
+from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.jupyter.command import main
 from fireplace_calc.jupyter.survey_command import PAPERS
@@ -232,3 +233,59 @@ def test_arrows_over_the_roof_stand_where_a_tape_is_held():
         ((foot, top),) = held["top over what is near"]
         assert foot[0] == top[0] == pytest.approx(0.72 * away)
         assert foot[1] == made.frame.crown_top and top[1] == made.frame.highest_within_reach
+
+
+def bounds(rings):
+    """Left, right, bottom and top of some rings, to a hundredth of a millimeter."""
+    points = [point for ring in rings for point in ring]
+    return [round(float(end(p[axis] for p in points)), 5) for axis in (0, 1) for end in (min, max)]
+
+
+@pytest.mark.parametrize("ridge", ["along the opening", "front to back"])
+@pytest.mark.parametrize("flue", ["8.5x13", "10"])
+def test_the_chimney_is_sketched_as_its_solids_stand(ridge, flue):
+    """Plan, side and view along the ridge against cuts through the solids themselves."""
+    told = {"flue.shape": "round" if flue == "10" else "rectangular", "flue.size": flue,
+            "roof.ridge_runs": ridge, "chimney.overhang": "3 in", "chimney.wash": "2 in"}  # fmt: skip
+    made = build_geometry(change(sketched().design, told))
+    part = made.by_name
+    low = part["crown"].bottom
+    crown, wall, liner = (
+        bounds(part[name].plan(z)[0])
+        for name, z in (("crown", low + 1e-4), ("chimney walls", low - 1e-4),
+                        ("flue liner", part["flue liner"].top - 1e-4))
+    )  # fmt: skip
+    inner = bounds(part["flue liner"].plan(low)[1])
+    x, y = (liner[0] + liner[1]) / 2, (liner[2] + liner[3]) / 2
+
+    def about(box, sides=4):
+        placed = [box[0] - x, box[1] - x, box[2] - y, box[3] - y]
+        return pytest.approx(placed[:sides], abs=1e-4)
+
+    hidden, over, bore, outside, *side = [line for line, _ in SKETCHES["top"].lines(made)]
+    assert bounds([hidden]) == about(wall) and bounds([over]) == about(crown)
+    assert bounds([bore]) == about(inner) and bounds([outside]) == about(liner)
+    left, right, up, down = side[:2], side[2], side[3:5], side[5]
+    assert bounds(left)[:2] == about(wall, 2) and bounds([right])[:2] == about(crown, 2)
+    assert bounds([down])[:2] == about(liner, 2) and bounds(up)[:2] == about(liner, 2)
+    levels = sorted({round(z - right[0][1], 5) for _, z in (*right, *down)})
+    steps = {z - low for ring in part["crown"].section() for _, z in ring}
+    steps |= {part["flue liner"].top - low}
+    assert levels == pytest.approx(sorted({round(z, 5) for z in steps}), abs=1e-4)
+
+    low_end, high_end = (2, 3) if ridge == "along the opening" else (0, 1)
+
+    def wide(box):
+        return pytest.approx(box[high_end] - box[low_end], abs=1e-4)
+
+    block, cap, front, back, over_flue = [line for line, _ in SKETCHES["roof"].lines(made)][-5:]
+    shoulder = part["shoulder"]
+    assert {round(z, 5) for _, z in block} == {
+        round(float(z), 5)
+        for z in (made.frame.grade, shoulder.bottom, shoulder.top, part["chimney walls"].top)
+    }
+    assert block[4][0] - block[3][0] == wide(wall) and cap[1][0] - cap[0][0] == wide(crown)
+    assert {z for _, z in cap} == {low, part["crown"].top}
+    assert back[0][0] - front[0][0] == wide(inner) and over_flue == [front[1], back[1]]
+    assert [z for _, z in front] == [part["flue liner"].bottom, part["flue liner"].top]
+    assert front[0][0] + back[0][0] == pytest.approx(cap[0][0] + cap[1][0], abs=1e-4)

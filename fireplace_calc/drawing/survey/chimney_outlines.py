@@ -53,7 +53,7 @@ def roof_outlines(g: Geometry) -> Iterator[Line]:
     )
     over = d.chimney.overhang
     yield closed(box(-stack - over, over, f.crown_bottom, f.crown_top)), "seen"
-    half = f.bore.depth / 2
+    half = (f.bore.depth if d.roof.ridge_runs == "along the opening" else f.bore.width) / 2
     for u in (-stack / 2 - half, -stack / 2 + half):
         yield [(u, f.flue_start), (u, f.liner_top)], "hidden"
     yield [(-stack / 2 - half, f.liner_top), (-stack / 2 + half, f.liner_top)], "seen"

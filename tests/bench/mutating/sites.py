@@ -77,6 +77,10 @@ QUIET_NAMES = {"strict", "maxsize", "help", "stacklevel", "loading"}
 HAIR = 1e-5
 """A float below this keeps rounding out of a comparison: a quarter more of it is seen by nobody."""
 
+NEARLY = re.compile(
+    r"\b(1e-\d|LIMIT_SLACK|ROUNDING|COUNT_SLACK|CONTACT_GAP|MESH_SLIVER)"
+)  # ``base/tolerances``
+
 
 @dataclass(frozen=True, slots=True)
 class Site:
@@ -117,7 +121,7 @@ class _Finder:
             .decode()
         )
         operator = raw.strip(" ()")
-        hair = re.search(r"\b1e-\d", self.text(left) + " " + self.text(right))
+        hair = NEARLY.search(self.text(left) + " " + self.text(right))
         for new in OTHER.get(operator, ()):
             if hair and new.strip("=") == operator.strip("="):
                 continue  # `a < b + 1e-9` and `a <= b + 1e-9` say the same

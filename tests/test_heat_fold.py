@@ -11,6 +11,7 @@ from fireplace_calc.heat.cuts.behind import STANDS
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.folds.contents import FOLDS
 from fireplace_calc.panels.heat import heat_fold
+from fireplace_calc.report.heat import heat_report
 
 PLAIN = load(DESIGNS / "plain.toml")
 
@@ -50,6 +51,21 @@ def test_words_and_tables_tell_the_same_numbers():
     hottest = [re.findall(r"(\d+) °C", row)[1] for row in rows if ">8 h<" in row][:3]
     assert told(fold) == [int(one) for one in hottest]
     assert all(name in fold.more.value for name in ("kind: ", "middle: ", "hard: "))
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_growth_the_pull_in_a_liner_and_the_rooms_heat_are_shown(units):
+    """Each figure of the answer, in the reader's units."""
+    made, fold = opened(units)
+    said, heat = fold.more.value, made.result.heat
+    metric = units == "millimetres"
+    for one in heat.grows:
+        assert heat_report.grows(one.growth, units) in said
+    assert "slides at the crown" in said
+    psi = 100 * round(heat.pull.middle / 6894.757 / 100)
+    assert (f"{heat.pull.middle / 1e6:.0f}, " if metric else f"{psi:,}, ") in said
+    assert ("MPa" in said, "psi" in said) == (metric, not metric)
+    assert "Left to the house" in said and "Published efficiencies" in said
 
 
 def test_it_follows_the_design():

@@ -13,7 +13,7 @@ from fireplace_calc.heat.cuts.behind import COARSE, WallRun, burn, three_fires
 from fireplace_calc.heat.cuts.below_hearth import UnderHearth, hearth_layers, under_hearth
 from fireplace_calc.heat.cuts.from_geometry import NotWorked, wall_plan, with_lining
 from fireplace_calc.heat.cuts.round_flue import BesideFlue, all_flue_fires
-from fireplace_calc.heat.movement import gap_for
+from fireplace_calc.heat.growing_parts import Growing, LinerPull, liner_pull, what_grows
 from fireplace_calc.heat.trim_flux import TrimFlux, keep_off, on_trim
 
 EVENING, DAY = 8.0, 24.0
@@ -59,8 +59,10 @@ class HeatAnswer:
     keep_off : float or None
         Distance before the opening at which the hard fire's flux is the least that lit wood; None
         where it is over twenty feet. [m]
-    movement : float
-        Gap that the lining of the firebox asks for behind it, in a hard fire. [m]
+    grows : tuple of Growing
+        Lining and liner; the liner only where the flue is worked.
+    pull : LinerPull or None
+        In a liner whose soot burns.
     why_not : tuple of str
     """
 
@@ -71,7 +73,8 @@ class HeatAnswer:
     hearth: tuple[UnderHearth, ...] | None = None
     trim: tuple[TrimFlux, ...] = ()
     keep_off: float | None = None
-    movement: float = 0.0
+    grows: tuple[Growing, ...] = ()
+    pull: LinerPull | None = None
     why_not: tuple[str, ...] = ()
 
 
@@ -111,7 +114,7 @@ def heat_answer(geometry: Geometry) -> HeatAnswer:
     worth = (tried(lambda: _worth(geometry)) or ()) if evening and evening[0].framed else ()
     flue = tried(lambda: tuple(all_flue_fires(geometry)))
     hearth = tried(lambda: tuple(_below(geometry)))
-    f, hard = geometry.frame, wall_fires()["hard"]
+    hard = wall_fires()["hard"]
     return HeatAnswer(
         evening,
         day,
@@ -120,7 +123,8 @@ def heat_answer(geometry: Geometry) -> HeatAnswer:
         hearth,
         on_trim(geometry),
         keep_off(geometry, hard),
-        gap_for(max(f.back_width, f.throat - f.hearth) / 2, hard.face, _room(geometry)),
+        what_grows(geometry, flue),
+        liner_pull(flue),
         tuple(why_not),
     )
 

@@ -33,7 +33,7 @@ def grown(
     return growths()[which].value * 1e-6 * length * (celsius - start)
 
 
-def gap_for(length: float, celsius: float, masonry: float) -> float:
+def gap_for(length: float, celsius: float, masonry: float, start: float = 20.0) -> float:
     """Gap that lets a lining grow freely in masonry that grows less. [m]
 
     A fire that has just been lit asks for the most: the lining is hot, and the masonry behind it
@@ -43,10 +43,10 @@ def gap_for(length: float, celsius: float, masonry: float) -> float:
     ----------
     length : float
         Of the lining in the direction of the gap. [m]
-    celsius, masonry : float
-        Mean temperatures of lining and masonry. [C]
+    celsius, masonry, start : float
+        Mean temperatures of lining and masonry, and of both when they were built. [C]
     """
-    free = grown(length, celsius) - grown(length, masonry, which="brick growth")
+    free = grown(length, celsius, start) - grown(length, masonry, start, "brick growth")
     return max(free, 0.0)
 
 

@@ -55,7 +55,7 @@ def wall_plan(
     fire : WallFire
         Which face it gives the firebox, and how much air goes through the gap.
     more_masonry : float
-        Laid behind the back, the framing moved back with it. [m]
+        Laid behind the back, the framing there moved back with it; that beside stays. [m]
     all_wood : bool
         Solid wood behind the gaps in place of studs and batts.
 
@@ -102,6 +102,7 @@ def wall_plan(
         framing=None if free else framing(all_wood),
         behind=OUTDOORS if free else ROOM,
         air=fire.air,
+        studs_from=f.block_back,
     )
 
 

@@ -48,6 +48,10 @@ class BesideFlue(Warming):
         [h]
     wood : array (n,)
         Face of the framing. [C]
+    liner : array (n,)
+        Between inner and outer face of the liner. [K]
+    middle : array (n,)
+        Mean of the two. [C]
     out : float
         When the fire goes out. [h]
     """
@@ -55,6 +59,8 @@ class BesideFlue(Warming):
     fire: FlueFire
     times: Array
     wood: Array
+    liner: Array
+    middle: Array
     out: float
 
 
@@ -128,10 +134,14 @@ def beside_flue(
     edges = radius + np.cumsum([layer.thick for layer in layers])
     places = mesh.places()[:, 0]
     wood = np.flatnonzero(np.abs(places - edges[-2]) < 1e-9)[-1]
+    inner = np.flatnonzero(np.abs(places - radius) < 1e-9)[0]
+    outer = int(np.abs(places - edges[0] + 1e-9).argmin())
     return BesideFlue(
         fire,
         spells.times,
         points[:, wood],
+        points[:, inner] - points[:, outer],
+        (points[:, inner] + points[:, outer]) / 2,
         spells.now - WATCHED,
     )
 

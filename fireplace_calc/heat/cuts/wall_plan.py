@@ -78,6 +78,9 @@ class WallPlan:
         Heat that air from the room carries through the gaps. [W/(m2 K)]
     masonry_sends, wood_sends : float
         Emissivities. [-]
+    studs_from : float or None
+        From where the studs beside are counted forward and back; the back of the masonry when None.
+        [m]
     """
 
     bodies: tuple[Body, ...]
@@ -93,6 +96,12 @@ class WallPlan:
     air: float = 0.0
     masonry_sends: float = MASONRY_SENDS
     wood_sends: float = WOOD_SENDS
+    studs_from: float | None = None
+
+    @property
+    def first_stud(self) -> float:
+        """Where the middle of a stud beside the masonry stands. [m]"""
+        return self.deep if self.studs_from is None else self.studs_from
 
 
 def plan_mesh(
@@ -127,7 +136,9 @@ def plan_mesh(
         sides = np.cumsum([p.half + p.side_gap, f.stud_deep, f.board_thick])
         backs = np.cumsum([p.deep + p.back_gap, f.stud_deep, f.board_thick])
         xs |= {*sides.tolist(), *_studs(f, float(sides[0]))}
-        ys |= {*backs.tolist(), *(p.deep - edge for edge in _studs(f, p.deep))}
+        at = p.first_stud
+        ys |= {*backs.tolist(), *(at - edge for edge in _studs(f, at))}
+        ys |= {at + edge for edge in _studs(f, p.deep - at)}
     x = graded(apart(xs), finest, growth, most)
     y = graded(apart(ys), finest, growth, most)
     at_x, at_y = np.meshgrid((x[1:] + x[:-1]) / 2, (y[1:] + y[:-1]) / 2)
@@ -179,7 +190,7 @@ def _frame(
     beside = (x >= side) & (x < side + f.stud_deep) & (y < back + f.stud_deep)
     which[behind | beside] = wood if f.solid else batt
     which[behind & (_near_stud(x, f) | (x >= side))] = wood
-    which[beside & (_near_stud(p.deep - y, f) | (y >= back))] = wood
+    which[beside & (_near_stud(p.first_stud - y, f) | (y >= back))] = wood
     rear = (y >= back + f.stud_deep) & (x < side + f.stud_deep + f.board_thick)
     flank = (x >= side + f.stud_deep) & (y < back + f.stud_deep + f.board_thick)
     which[rear | flank] = board

@@ -23,7 +23,7 @@ from fireplace_calc.panels.folds.questions import FindingList
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.panels.picture.board import Board
-from fireplace_calc.report.heat import heat_report
+from fireplace_calc.report.heat import growth_report, heat_report
 
 BURNS = {
     "4 h, an evening": (4.0, 1),
@@ -198,7 +198,13 @@ def heat_words(panel: Host) -> list[str | Table]:
         rows = heat_report.trim_rows(result)
         said.append(table("Radiation on mantel and trim", heat_report.TRIM, rows))
     said.append(heat_report.keep_off_sentence(result, units))
+    rows = heat_report.room_rows(result, units)
+    said.append(table("Heat the room gets", heat_report.ROOM, rows))
     said.append(heat_report.room_sentence(result, units))
+    rows = growth_report.growth_rows(result, units)
+    said.append(table("What grows, and the gap it asks for", growth_report.GROWS, rows))
+    said.append(growth_report.growth_sentence(units))
+    said += filter(None, [growth_report.pull_sentence(result, units)])
     rows = heat_report.first_rows(result, units)
     said.append(table("First fires, one a day, each from cold", heat_report.FIRSTS, rows))
     return [*said, *heat_report.sources()]

@@ -10,7 +10,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.base.tables.draft import coefficient
 from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import FEET_INCHES, INCH
-from fireplace_calc.draft.cases import fire
+from fireplace_calc.draft.cases import CASES, fire
 from fireplace_calc.heat.answer import EVENING, MORE, evening_alone, other_lining
 from fireplace_calc.heat.cuts.behind import ROUNDED, STANDS, WallRun
 from fireplace_calc.heat.cuts.below_hearth import UnderHearth, hearth_layers
@@ -26,6 +26,13 @@ FLUES = ("Fire in the flue", "Burns", "When it goes out", "Hottest", "Hours afte
 WORTHS = ("What", "The hottest wood becomes")
 FIRSTS = ("Fire", "Of a full load", "Lining's face", "Lining grows", "Why no more, and what to do")
 TRIM = ("Mantel or trim", "Kind fire", "Middle fire", "Hard fire")
+ROOM = (
+    "Evening",
+    "The wood gives",
+    "The room gets",
+    "Warming the air that goes up",
+    "Left to the house",
+)
 PUBLISHED = (
     "Published efficiencies of open fireplaces run from 10 to 30 percent: extension bulletins of"
     " Oklahoma and Oregon, 10 to 15; one measured by EN 13229 in Portugal, 30."
@@ -200,17 +207,37 @@ def keep_off_sentence(result: Assessment, units: str) -> str:
     )
 
 
-def in_the_room(result: Assessment) -> RoomHeat:
-    """What the fire of a winter evening gives, less what it draws out."""
-    design, flows = result.design, result.draft.flows
-    burning = fire(design)
+def in_the_room(result: Assessment, evening: int = 0) -> RoomHeat:
+    """What the fire gives, less what it draws out, on one of the evenings of ``CASES``: first the
+    winter's, then a mild one. Air from an inlet counts as air of the room.
+    """
+    design = result.design
     return room_heat(
-        float(burning.power),
+        float(fire(design).power),
         coefficient("combustion efficiency") * coefficient("share kept by the room"),
-        float(flows.mass[0]),
+        float(result.draft.flows.mass[evening]),
         design.house.indoor,
-        design.site.winter,
+        (design.site.winter, design.site.mild)[evening],
     )
+
+
+def room_rows(result: Assessment, units: str) -> tuple[tuple[str, ...], ...]:
+    """A winter's and a mild evening, in the order of ``ROOM``."""
+    rows = []
+    site = result.design.site
+    for n, outdoors in enumerate((site.winter, site.mild)):
+        heat, name = in_the_room(result, n), CASES[n]
+        outside = show(outdoors, "temperature", units)
+        rows.append(
+            (
+                f"{name}, {outside} outdoors",
+                f"{heat.burnt / 1e3:.1f} kW",
+                f"{heat.given / 1e3:.1f} kW, {heat.gross_share:.0%}",
+                f"{heat.drawn_out / 1e3:.1f} kW",
+                f"{heat.net / 1e3:.1f} kW, {heat.net_share:.0%}",
+            )
+        )
+    return tuple(rows)
 
 
 def room_sentence(result: Assessment, units: str) -> str:
@@ -220,10 +247,9 @@ def room_sentence(result: Assessment, units: str) -> str:
     net = heat.net
     word = f"is the warmer for {net / 1e3:.1f} kW" if net > 0 else f"loses {-net / 1e3:.1f} kW"
     return (
-        f"On a winter evening at {outside}: the wood gives {heat.burnt / 1e3:.1f} kW, the room gets"
-        f" {heat.given / 1e3:.1f} kW, and warming the air that goes up takes"
-        f" {heat.drawn_out / 1e3:.1f} kW. The house {word}; who sits before the fire feels the"
-        f" radiation all the same. {PUBLISHED}"
+        f"On a winter evening at {outside} the house {word}, after all the air that the fire draws"
+        " out has been warmed; who sits before the fire feels the radiation all the same."
+        f" {PUBLISHED}"
     )
 
 

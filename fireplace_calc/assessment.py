@@ -14,7 +14,7 @@ from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.rules import PACKS, Finding, check, check_every_pack
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.gathering import gather_facts
-from fireplace_calc.takeoff import Row, on_footing, take_off, total_weight
+from fireplace_calc.takeoff import Row, take_off, total_weight, weight_on_footing
 
 if TYPE_CHECKING:
     from fireplace_calc.build import Plan
@@ -41,8 +41,6 @@ class Assessment:
         What the checks were told.
     findings : tuple of Finding
         One a rule.
-    takeoff : tuple of Row
-        What to order.
     """
 
     design: Design
@@ -50,7 +48,6 @@ class Assessment:
     geometry: Geometry
     facts: Facts
     findings: tuple[Finding, ...]
-    takeoff: tuple[Row, ...]
 
     @property
     def levels(self) -> dict[str, float]:
@@ -61,6 +58,11 @@ class Assessment:
     def parts(self) -> tuple[Part, ...]:
         """Named solids with material and volume. [m3]"""
         return self.geometry.parts
+
+    @property
+    def takeoff(self) -> tuple[Row, ...]:
+        """What to order; listed when first asked for."""
+        return take_off(self.geometry)
 
     @cached_property
     def draft(self) -> DraftResult:
@@ -156,7 +158,7 @@ class Assessment:
 
 
 def assess(design: Design, pack: str = DEFAULT_PACK) -> Assessment:
-    """Work a design through: geometry, checks and takeoff.
+    """Work a design through: geometry and checks; all else when it is first asked for.
 
     Parameters
     ----------
@@ -188,8 +190,8 @@ def assess(design: Design, pack: str = DEFAULT_PACK) -> Assessment:
             ", ".join(PACKS),
             pack,
         )
-    geometry, facts, order = _without_code(design)
-    return Assessment(design, pack, geometry, facts, tuple(check(facts, pack)), order)
+    geometry, facts = _without_code(design)
+    return Assessment(design, pack, geometry, facts, check(facts, pack))
 
 
 def assess_all(design: Design) -> dict[str, tuple[Finding, ...]]:
@@ -213,11 +215,10 @@ def assess_all(design: Design) -> dict[str, tuple[Finding, ...]]:
 
 
 @lru_cache(maxsize=4)
-def _without_code(design: Design) -> tuple[Geometry, Facts, tuple[Row, ...]]:
-    """What no code changes: shape, facts and takeoff; kept for the next code the same design is
-    held against.
+def _without_code(design: Design) -> tuple[Geometry, Facts]:
+    """What no code changes: shape and facts; kept for the next code the same design is held
+    against.
     """
     require_consistent(design)
     geometry = build_geometry(design)
-    order = take_off(geometry)
-    return geometry, gather_facts(geometry, on_footing(geometry, order)), order
+    return geometry, gather_facts(geometry, weight_on_footing(geometry))

@@ -16,7 +16,7 @@ from fireplace_calc import PACKS, change
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules.gathering import gather_facts
-from fireplace_calc.takeoff import weight_of
+from fireplace_calc.takeoff import weight_on_footing
 
 MEETS = "meets"
 ENOUGH = {
@@ -67,7 +67,7 @@ def cases():
 @cache
 def _facts(changes):
     made = build_geometry(change(Design(), dict(changes)))
-    return gather_facts(made, weight_of(made))
+    return gather_facts(made, weight_on_footing(made))
 
 
 def facts_of(changes):
@@ -76,7 +76,7 @@ def facts_of(changes):
         return _facts(tuple(changes.items()))
     except TypeError:  # a list of pieces
         made = build_geometry(change(Design(), changes))
-        return gather_facts(made, weight_of(made))
+        return gather_facts(made, weight_on_footing(made))
 
 
 class Seen:

@@ -16,7 +16,7 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import check_every_pack
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.gathering import gather_facts
-from fireplace_calc.takeoff import weight_of
+from fireplace_calc.takeoff import weight_on_footing
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 FAMILIES = ("FBX", "THR", "LIN", "SMK", "HTH", "FLU", "CLR", "ROF")
@@ -221,7 +221,7 @@ def everything_told():
         "throat.damper_area": "300 in2",
     }
     made = build_geometry(change(Design(), told))
-    return gather_facts(made, weight_of(made))
+    return gather_facts(made, weight_on_footing(made))
 
 
 @cache

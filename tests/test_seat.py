@@ -23,7 +23,7 @@ from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.bodies import solid_body
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.scene.shown_masonry import masonry
-from fireplace_calc.takeoff import on_footing, take_off, total_weight
+from fireplace_calc.takeoff import take_off, total_weight, weight_on_footing
 from fireplace_calc.takeoff.facing import finish_area
 from fireplace_calc.takeoff.shares import share_out
 
@@ -134,8 +134,8 @@ def test_it_is_ordered_weighed_and_not_put_on_the_footing():
         assert volumes[name] == pytest.approx(g.by_name[name].volume)
     assert own["hearth seat"] == pytest.approx(48 * 20 * 2 * INCH**3 * density("stone"))
     seat = sum(own[name] for name in SEAT)
-    assert total_weight(take_off(g)) - on_footing(g, take_off(g)) == pytest.approx(seat)
-    assert on_footing(plain, take_off(plain)) == pytest.approx(total_weight(take_off(plain)))
+    assert total_weight(take_off(g)) - weight_on_footing(g) == pytest.approx(seat)
+    assert weight_on_footing(plain) == pytest.approx(total_weight(take_off(plain)))
     loads = [assess(x.design).structure.footing.load for x in (plain, g)]
     assert loads[0] == pytest.approx(loads[1])
 

@@ -378,7 +378,7 @@ def test_two_halves_come_out_of_one_block():
     courses = [block_ring(23.8125 * INCH, 23.625 * INCH, unit, parity) for parity in (0, 1)]
     assert [(c.whole, c.cut) for c in courses] == [(6, 2), (6, 2)]
     coursing = block_coursing(16 * INCH, unit.height, unit.joint)
-    count = LaidBlock(coursing, unit, tuple(courses)).count("block")
+    count = LaidBlock(coursing, unit, tuple(courses)).count()["block"]
     assert (count.whole, count.pieces, count.blocks_for_cuts) == (12, 4, 2)
 
 

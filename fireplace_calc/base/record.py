@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
 from functools import lru_cache
 from operator import attrgetter
@@ -84,7 +84,7 @@ class HashedOnce(Record):
 def _names(record: type) -> tuple[tuple[str, ...], Callable[[Any], tuple[Any, ...]]]:
     """Fields of a record, and how to get at all of them at once."""
     names = tuple(field.name for field in fields(record))
-    return names, _getter(names)
+    return names, all_at(*names)
 
 
 class _Checks(NamedTuple):
@@ -117,16 +117,18 @@ def _checks(record: type) -> _Checks:
             nested[field.name] = type(field.default)
     names, groups = [name for name, *_ in inputs], tuple(nested)
     return _Checks(
-        _getter(names),
+        all_at(*names),
         tuple(inputs),
-        _getter(groups) if groups else None,
+        all_at(*groups) if groups else None,
         tuple(nested.values()),
         tuple(lists),
     )
 
 
-def _getter(names: Sequence[str]) -> Callable[[Any], tuple[Any, ...]]:
-    """All these fields of a record at once, always as a tuple."""
+def all_at(*names: str) -> Callable[[Any], tuple[Any, ...]]:
+    """How to get at all these fields of a record at once, always as a tuple."""
+    if not names:
+        return lambda record: ()
     many = attrgetter(*names)
     return many if len(names) > 1 else lambda record: (many(record),)
 

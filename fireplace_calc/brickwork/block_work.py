@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
@@ -36,22 +37,26 @@ class LaidBlock:
     unit: Unit
     courses: tuple[BlockCourse, ...]
 
-    def count(self, kind: str) -> BlockCount:
-        """Blocks of one kind of course.
-
-        Parameters
-        ----------
-        kind : str
-            ``block``, ``half-high`` or ``packing``; courses sawn to height are of ``block``.
+    def count(self) -> dict[str, BlockCount]:
+        """Blocks of each kind of course that is there.
 
         Returns
         -------
-        BlockCount
-            A block sawn to height, or ripped along its row, takes one of its own; of a length cut
+        dict of BlockCount
+            By ``block``, ``half-high`` and ``packing``; courses sawn to height are of ``block``. A
+            block sawn to height, or ripped along its row, takes one of its own; of a length cut
             short the rest is used again where it is long enough.
         """
+        alike = Counter(zip(self.coursing.pieces, self.courses, strict=True))
+        kinds = dict.fromkeys("block" if of == "sawn" else of for of, _ in self.coursing.pieces)
+        return {kind: self._counted(kind, alike) for kind in kinds}
+
+    def _counted(
+        self, kind: str, alike: dict[tuple[tuple[str, float], BlockCourse], int]
+    ) -> BlockCount:
+        """Blocks of one kind; how many courses are of one kind, one height [m] and one plan. [-]"""
         whole, areas, cut_volume, taken = 0, 0.0, 0.0, list[float]()
-        for (of, height, course), times in self._alike().items():
+        for ((of, height), course), times in alike.items():
             if of == kind:
                 whole += course.whole * times
                 areas += course.areas[0] * height * times
@@ -62,14 +67,6 @@ class LaidBlock:
                 taken += (*course.lengths, *(self.unit.length,) * course.whole) * times
         from_blocks = bricks_for(taken, self.unit.length)
         return BlockCount(whole, len(taken), from_blocks, areas, cut_volume)
-
-    def _alike(self) -> dict[tuple[str, float, BlockCourse], int]:
-        """How many courses are of one kind, one height [m] and one plan. [-]"""
-        found: dict[tuple[str, float, BlockCourse], int] = {}
-        for (of, height), course in zip(self.coursing.pieces, self.courses, strict=True):
-            key = of, height, course
-            found[key] = found.get(key, 0) + 1
-        return found
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,8 +110,9 @@ def lay_block(part: Part, unit: Unit) -> LaidBlock:
     if part.aside:
         beds = [part.bottom, *(min(part.bottom + top, part.top) for top in coursing.tops)]
         flues = [_at(part.aside, (low + high) / 2) for low, high in pairwise(beds)]
-    made = (_laid(outer, core, flue, unit, k % 2) for k, flue in enumerate(flues))
-    return LaidBlock(coursing, unit, tuple(made))
+    places = [(flue, k % 2) for k, flue in enumerate(flues)]
+    made = {place: _laid(outer, core, place[0], unit, place[1]) for place in set(places)}
+    return LaidBlock(coursing, unit, tuple([made[place] for place in places]))
 
 
 def _at(solids: Iterable[Solid], level: float) -> Extent | None:

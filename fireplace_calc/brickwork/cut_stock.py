@@ -42,17 +42,17 @@ def bricks_for(lengths: Iterable[float], brick: float, kerf: float = KERF) -> in
     2
     """
     wanted = sorted(lengths, reverse=True)
-    least, number = wanted[-1] if wanted else 0.0, 0
+    least, number, before, k = wanted[-1] if wanted else 0.0, 0, 0.0, 0
     left: list[float] = []  # of the bricks that still have enough for the shortest piece
     for length in wanted:
-        for k, rest in enumerate(left):
-            if length <= rest + 1e-9:
-                left[k] = rest - length - kerf
-                break
-        else:
+        if length != before:  # a brick too short for one is too short for the next of that length
+            before, k = length, 0
+        while k < len(left) and length > left[k] + 1e-9:
+            k += 1
+        if k == len(left):
             number += 1
-            left.append(brick - length - kerf)
-            k = len(left) - 1
+            left.append(brick)
+        left[k] = left[k] - length - kerf
         if left[k] + 1e-9 < least:
             del left[k]
     return number

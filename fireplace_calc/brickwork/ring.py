@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
+from math import ceil
 from typing import NamedTuple
 
 from fireplace_calc.base.tolerances import ROUNDING
@@ -18,21 +19,54 @@ Extent = tuple[float, float, float, float]
 
 
 class Run(NamedTuple):
-    """Blocks end to end along one line.
+    """Blocks end to end along one line: full ones from both ends, and what is cut in the middle.
 
     Attributes
     ----------
-    blocks : tuple of (float, float, bool)
-        Where each begins and ends [m], and whether it is cut.
-    whole : int
-        Full ones. [-]
-    cut : tuple of float
-        Lengths of the cut ones. [m]
+    start, end : float
+        Of the line. [m]
+    unit : Unit
+        The full block. [m]
+    full : int
+        Full ones from both ends, one more at the start where they are odd. [-]
+    rest : tuple of float
+        Lengths of those between them. [m]
+    sawn : bool
+        Whether those are cut.
     """
 
-    blocks: tuple[tuple[float, float, bool], ...]
-    whole: int
-    cut: tuple[float, ...]
+    start: float
+    end: float
+    unit: Unit
+    full: int
+    rest: tuple[float, ...]
+    sawn: bool
+
+    @property
+    def cut(self) -> tuple[float, ...]:
+        """Lengths of the cut ones. [m]"""
+        return self.rest if self.sawn else ()
+
+    @property
+    def whole(self) -> int:
+        """Full ones. [-]"""
+        return self.full if self.sawn else self.full + len(self.rest)
+
+    @property
+    def blocks(self) -> Iterator[tuple[float, float, bool]]:
+        """Where each begins and ends [m], and whether it is cut."""
+        length, joint = self.unit.length, self.unit.joint
+        at, before = self.start, self.full - self.full // 2
+        for _ in range(before):
+            yield at, at + length, False
+            at += length + joint
+        for one in self.rest:
+            yield at, at + one, self.sawn
+            at += one + joint
+        at = self.end - (self.full - before) * (length + joint) + joint
+        for _ in range(self.full - before):
+            yield at, at + length, False
+            at += length + joint
 
 
 class BlockRow(NamedTuple):
@@ -86,7 +120,7 @@ class BlockCourse:
     def _sums(self) -> tuple[int, tuple[float, ...], tuple[float, float]]:
         whole, lengths, full, rest = 0, list[float](), 0.0, 0.0
         for run, low, high, _, ripped in self.rows:
-            cut = tuple(b - a for a, b, _ in run.blocks) if ripped else run.cut
+            cut = [b - a for a, b, _ in run.blocks] if ripped else run.cut
             if cut:
                 lengths += cut
                 rest += sum(cut) * (high - low)
@@ -123,29 +157,14 @@ def _run(start: float, end: float, unit: Unit) -> Run:
     """Blocks along one wall: full ones from both ends, a closer in the middle, or two of one length
     where it would be too short to be cut. [m]
     """
-    left, right, step = start, end, unit.length + unit.joint
-    made, low, cut = [], True, False
-    while right - left > unit.length + LEAST_CUT:
-        if low:
-            made.append((left, left + unit.length, False))
-            left += step
-        else:
-            made.append((right - unit.length, right, False))
-            right -= step
-        low = not low
-    last = right - left
-    if made and LEAST_CUT < last < LEAST_CLOSER - ROUNDING:
-        a, b, _ = made.pop()
-        left, right = min(left, a), max(right, b)
-        half = (right - left - unit.joint) / 2
-        pair = ((left, left + half, True), (right - half, right, True))
-        return Run(tuple(sorted((*made, *pair))), len(made), (half, half))
-    whole = len(made)
-    if last > LEAST_CUT:
-        cut = last < unit.length - LEAST_CUT
-        made.append((left, right, cut))
-        whole += not cut
-    return Run(tuple(sorted(made)), whole, (last,) if cut else ())
+    step, least = unit.length + unit.joint, LEAST_CUT + ROUNDING
+    full = max(ceil((end - start - unit.length - least) / step), 0)
+    last = end - start - full * step
+    if full and least < last < LEAST_CLOSER - ROUNDING:
+        half = (last + unit.length) / 2
+        return Run(start, end, unit, full - 1, (half, half), True)
+    rest = (last,) if last > least else ()
+    return Run(start, end, unit, full, rest, last < unit.length - LEAST_CUT)
 
 
 @lru_cache(maxsize=64)

@@ -21,7 +21,7 @@ from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.comparing import FALLS_SHORT
 from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.structure import assess_structure
-from fireplace_calc.takeoff import weight_of
+from fireplace_calc.takeoff import weight_on_footing
 
 KINDS = ("code", "draft", "structure", "drawing")
 """What can stop it; where two do at once, the first of them is named."""
@@ -161,7 +161,7 @@ def _short(
         found = [assess_structure(build_geometry(d), pack).findings for d in designs]
     else:
         made = [build_geometry(d) for d in designs]
-        found = [PACKS[pack].check(gather_facts(one, weight_of(one))) for one in made]
+        found = [PACKS[pack].check(gather_facts(one, weight_on_footing(one))) for one in made]
     return [
         {f.key: f for f in one if f.verdict == FALLS_SHORT and f.key not in ignored}
         for one in found

@@ -42,4 +42,4 @@ def build_geometry(design: Design) -> Geometry:
         *b.stack(),
         *b.second_flue(),
     )
-    return Geometry(design, b.frame, tuple(p for p in parts if p.adds), tuple(b.voids()), b.outer)
+    return Geometry(design, b.frame, tuple([p for p in parts if p.adds]), b.voids, b.outer)

@@ -84,6 +84,10 @@ class Part:
         """Those that the section crosses."""
         return tuple(s for s in solids if s not in self.aside) if self.aside else solids
 
+    def holding(self, volume: float) -> Part:
+        """So much of the same part. [m3]"""
+        return Part(self.name, self.material, self.adds, self.cuts, volume, self.aside)
+
     @property
     def bottom(self) -> float:
         """Lowest level. [m]"""
@@ -161,8 +165,8 @@ class Geometry:
         Every level and line.
     parts : tuple of Part
         In order from the footing up.
-    voids : tuple of Part
-        Firebox, smoke chamber, flue and the gap round it, as air.
+    air : callable
+        Gives the voids.
     whole : callable
         Gives the whole as one solid.
     """
@@ -170,7 +174,7 @@ class Geometry:
     design: Design
     frame: Frame
     parts: tuple[Part, ...]
-    voids: tuple[Part, ...]
+    air: Callable[[], Iterable[Part]] = field(repr=False, compare=False)
     whole: Callable[[], Part] = field(repr=False, compare=False)
 
     @cached_property
@@ -179,9 +183,19 @@ class Geometry:
         return self.whole()
 
     @cached_property
+    def voids(self) -> tuple[Part, ...]:
+        """Firebox, smoke chamber, flue and the gap round it, as air; built when first asked for."""
+        return tuple(self.air())
+
+    @cached_property
     def by_name(self) -> dict[str, Part]:
-        """Parts and voids by name."""
-        return {p.name: p for p in self.parts + self.voids}
+        """Parts by name."""
+        return {p.name: p for p in self.parts}
+
+    @cached_property
+    def voids_by_name(self) -> dict[str, Part]:
+        """Voids by name."""
+        return {p.name: p for p in self.voids}
 
     @cached_property
     def _known(self) -> dict[Callable[..., Any], Any]:

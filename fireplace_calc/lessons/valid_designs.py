@@ -29,7 +29,7 @@ from fireplace_calc.rules import PACKS, Finding, Pack
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.gathering import gather_facts
-from fireplace_calc.takeoff import weight_of
+from fireplace_calc.takeoff import weight_on_footing
 
 SEARCHED = tuple(n for n in PACKS if n.startswith(tuple(book.start for book in FAULT_BOOKS)))
 """Packs that faults are planted for."""
@@ -59,7 +59,7 @@ def require_taught(pack: str) -> Pack:
 def told(design: Design) -> Facts:
     """Everything the rules may ask, weights too: what ``assess`` holds against the code."""
     made = build_geometry(design)
-    return gather_facts(made, weight_of(made))
+    return gather_facts(made, weight_on_footing(made))
 
 
 def broken(found: tuple[Finding, ...]) -> tuple[Finding, ...]:

@@ -13,7 +13,8 @@ from fireplace_calc.base.tables import rule_sources
 from fireplace_calc.rules.comparing import WORST_FIRST, Compared
 from fireplace_calc.rules.core import EDITIONS, Finding, Rule
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.tracing.traced import Assumptions, LastAnswer
+from fireplace_calc.rules.tracing.last_answers import LastAnswers
+from fireplace_calc.rules.tracing.traced import Assumptions
 
 Question = TypeVar("Question", bound=Callable[..., Compared])
 """A rule's function: it takes the facts; some take more from a state's amendment."""
@@ -139,18 +140,19 @@ class Pack:
         return tuple(r.key for r in self.rules)
 
     @cached_property
-    def last(self) -> dict[str, LastAnswer]:
-        """What each rule found when it was asked last, by its key."""
-        return {}
+    def in_order(self) -> tuple[Rule[Facts], ...]:
+        """All rules by the alphabet of their keys, as findings of one verdict stand."""
+        return tuple(sorted(self.rules, key=attrgetter("key")))
+
+    @cached_property
+    def last(self) -> LastAnswers:
+        """What each rule found when it was asked last."""
+        return LastAnswers()
 
     def check(self, facts: Facts, only: Container[str] | None = None) -> tuple[Finding, ...]:
         """Every rule, or only those with certain keys, held against one design, worst first."""
-        assumptions = Assumptions(facts)
-        return worst_first(
-            assumptions.checked(rule, self.edition, self.last)
-            for rule in self.rules
-            if only is None or rule.key in only
-        )
+        rules = [rule for rule in self.in_order if only is None or rule.key in only]
+        return worst_first(self.last.ask(rules, self.edition, Assumptions(facts)))
 
 
 RANK = {verdict: k for k, verdict in enumerate(WORST_FIRST)}
@@ -170,13 +172,11 @@ def check_all(facts: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, .
     assumptions = Assumptions(facts)
     results = {}
     for pack in packs:
-        found = []
-        for rule in pack.rules:
-            if id(rule) not in known:
-                known[id(rule)] = assumptions.checked(rule, pack.edition, pack.last)
-            finding = known[id(rule)]
-            found.append(
-                finding if finding.edition == pack.edition else finding.in_edition(pack.edition)
-            )
-        results[pack.name] = worst_first(found)
+        new = [rule for rule in pack.in_order if id(rule) not in known]
+        known |= zip(map(id, new), pack.last.ask(new, pack.edition, assumptions), strict=True)
+        found = (known[id(rule)] for rule in pack.in_order)
+        results[pack.name] = worst_first(
+            finding if finding.edition == pack.edition else finding.in_edition(pack.edition)
+            for finding in found
+        )
     return results

@@ -149,14 +149,12 @@ def same(a: float, b: float) -> bool:
     -------
     bool
     """
-    if _close(a, b):
-        return True
-    return any(
-        _close(size, other)
-        for limit, other in ((a, b), (b, a))
-        if isinstance(limit, Printed)
-        for size in limit.metric
-    )
+    return _close(a, b) or _beside(a, b) or _beside(b, a)
+
+
+def _beside(limit: float, value: float) -> bool:
+    """Whether a value is the millimetres printed beside a limit."""
+    return isinstance(limit, Printed) and any(_close(size, value) for size in limit.metric)
 
 
 def _close(a: float, b: float) -> bool:

@@ -6,7 +6,7 @@ part. ``takeoff.cost`` prices the list, ``takeoff.rules_of_thumb`` holds other o
 """
 
 from fireplace_calc.takeoff.goods import Goods, all_goods, goods_for
-from fireplace_calc.takeoff.rows import Row, on_footing, take_off, total_weight, weight_of
+from fireplace_calc.takeoff.rows import Row, take_off, total_weight, weight_on_footing
 from fireplace_calc.takeoff.share import Share
 from fireplace_calc.takeoff.shares import share_out
 
@@ -18,7 +18,6 @@ __all__ = [
     "goods_for",
     "share_out",
     "take_off",
-    "on_footing",
     "total_weight",
-    "weight_of",
+    "weight_on_footing",
 ]

@@ -173,39 +173,19 @@ def _on_site(row: Row, recipe: str, waste: float) -> str:
     )
 
 
-def weight_of(geometry: Geometry) -> float:
-    """Weight of a geometry as its takeoff counts it, footing counted in.
-
-    Parameters
-    ----------
-    geometry : Geometry
-
-    Returns
-    -------
-    float
-        [kg]
-    """
-    return total_weight(take_off(geometry))
-
-
-def on_footing(geometry: Geometry, rows: tuple[Row, ...]) -> float:
+def weight_on_footing(geometry: Geometry) -> float:
     """Weight on the footing, its own counted in; a seat beside the hearth stands on the floor.
 
     Parameters
     ----------
     geometry : Geometry
-    rows : tuple of Row
-        Its takeoff.
 
     Returns
     -------
     float
         [kg]
     """
-    whole = total_weight(rows)
-    if not geometry.design.seat.drawn:
-        return whole
-    return whole - sum(share.weight for share in share_out(geometry) if share.part in SEAT)
+    return sum([share.weight for share in share_out(geometry) if share.part not in SEAT])
 
 
 def total_weight(rows: tuple[Row, ...]) -> float:

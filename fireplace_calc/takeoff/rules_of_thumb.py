@@ -166,7 +166,7 @@ def _firebrick(
 
 def _block(geometry: Geometry) -> Iterator[Opinion]:
     f, laid = geometry.frame, lay_brickwork(geometry).base_block
-    found = laid.count("block") if laid else None
+    found = laid.count().get("block") if laid else None
     if laid and found and found.whole and geometry.by_name["base walls"].cuts:
         courses = laid.coursing.whole + (laid.coursing.sawn > 0)
         face = (4 * f.block_half + 2 * f.block_back) * courses * laid.unit.course

@@ -243,8 +243,11 @@ def base_block(part: Part, laid: LaidBlock) -> Iterator[Share]:
     coursing, left = laid.coursing, part.volume
     # Where beds cannot take up what is over, the last course is drawn too high.
     fits = min(coursing.target / coursing.height, 1.0) if coursing.height > 0 else 0.0
+    counted = laid.count()
     for kind, items in BASE_BLOCK.items():
-        found = laid.count(kind)
+        if kind not in counted:
+            continue
+        found = counted[kind]
         one = (found.whole, found.whole_volume, "")
         cut = (found.blocks_for_cuts, found.cut_volume, f"{found.pieces} cut pieces")
         for item, (count, volume, note) in zip(items, (one, cut), strict=True):

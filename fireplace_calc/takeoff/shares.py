@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from math import ceil, hypot
 from typing import TypeVar
 
@@ -79,7 +78,7 @@ class _Sharing:
         volume = min(front.volume, part.volume) if front else 0.0
         if front and volume > 0:
             yield from brick(part, "Facing brick", front.laid, volume=volume, note=front.note)
-        rest = replace(part, volume=part.volume - volume) if volume else part
+        rest = part.holding(part.volume - volume) if volume else part
         if rest.volume <= 0:
             return
         if part.material == "stone":

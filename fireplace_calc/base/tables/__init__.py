@@ -82,6 +82,7 @@ def densities() -> dict[str, tuple[float, Source]]:
     }
 
 
+@lru_cache(maxsize=64)
 def density(material: str) -> float:
     """Density of a material as laid.
 

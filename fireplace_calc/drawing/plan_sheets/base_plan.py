@@ -62,7 +62,7 @@ def core_strings(geometry: Geometry) -> list[Sizes]:
     """Widths from the center line, and depths from the face, of what the base walls surround; the
     outside stands on front and section.
     """
-    core = geometry.by_name.get("base core") or geometry.by_name.get("base air")
+    core = geometry.by_name.get("base core") or geometry.voids_by_name.get("base air")
     if core is None:
         return []
     f = geometry.frame
@@ -98,7 +98,7 @@ def _words(geometry: Geometry, units: str) -> list[Note]:
     ]
     if f.slab_bottom > f.footing_top:
         words.append(((-f.block_half + w * 0.5, back * 0.72), "base block"))
-    core = geometry.by_name.get("base core") or geometry.by_name.get("base air")
+    core = geometry.by_name.get("base core") or geometry.voids_by_name.get("base air")
     inside = (-f.block_half + 1.4 * w, back * 0.5)
     if core is not None:
         words.append((inside, "core, grouted" if core.name == "base core" else "core, hollow"))

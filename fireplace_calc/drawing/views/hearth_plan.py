@@ -109,8 +109,11 @@ def _notched(outside: Polygon, inside: Polygon) -> Polygon:
 
 def _second_flue(view: View, geometry: Geometry, z: float) -> None:
     """A flue that passes the firebox on its way up: its gap, its casing, its liner."""
+    if geometry.frame.second is None:
+        return
+    named = geometry.by_name | geometry.voids_by_name
     for name in ("gap round second liner", "second flue casing", "second flue liner"):
-        if (part := geometry.by_name.get(name)) is None:
+        if (part := named.get(name)) is None:
             continue
         adds, holes = part.plan(z)
         for outside, inside in zip(adds, holes, strict=True):

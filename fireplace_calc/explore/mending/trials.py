@@ -18,7 +18,7 @@ from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS, NOT_CHECKED
 from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.structure import assess_structure
-from fireplace_calc.takeoff import weight_of
+from fireplace_calc.takeoff import weight_on_footing
 
 SATISFIED = (MEETS, DOES_NOT_APPLY)
 """Verdicts of what is in order; *not checked* is none of them."""
@@ -158,7 +158,7 @@ class LeverTrials:
                 found += [
                     *assess_structure(made, base.now.pack).findings,
                     *PACKS[base.now.pack].check(
-                        gather_facts(made, weight_of(made)), base.code & base.needs_weight
+                        gather_facts(made, weight_on_footing(made)), base.code & base.needs_weight
                     ),
                 ]
             self.mends[k] = base.mended(found)

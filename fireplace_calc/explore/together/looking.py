@@ -14,7 +14,7 @@ from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.comparing import NOT_CHECKED
 from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.structure import assess_structure
-from fireplace_calc.takeoff import weight_of
+from fireplace_calc.takeoff import weight_on_footing
 
 SURE, BARELY = 1e6, 1e-9
 """How far in order something is, or out of it, that is no number, and the least of a number."""
@@ -74,7 +74,7 @@ def look(
         if one.loads:
             made = build_geometry(one.design)
             known |= {f.key: f for f in assess_structure(made, base.now.pack).findings}
-            heavy = gather_facts(made, weight_of(made))
+            heavy = gather_facts(made, weight_on_footing(made))
             known |= {f.key: f for f in book.check(heavy, base.needs_weight)}
         found.append(known)
     blown = [(one, known) for one, known in zip(wanted, found, strict=True) if one.draft]

@@ -124,17 +124,6 @@ class Traced:
         return type(self)(self._record.but(**others), self._reading, own=own)
 
 
-class LastAnswer(NamedTuple):
-    """What a rule found, and all that it rests on: how to get at the facts it read, and what they
-    were.
-    """
-
-    finding: Finding
-    facts: attrgetter[Any]
-    values: Any
-    standing: Standing
-
-
 class Standing(NamedTuple):
     """What of a design decides, besides the facts that a rule has read, what it is told to rest on
     or to wait for.
@@ -162,9 +151,6 @@ def _unknown_inputs() -> tuple[tuple[str, ...], attrgetter[tuple[Any, ...]]]:
 
 _measured = attrgetter(*MEASURED.values())
 """Of a design, what may have been told of facts that one input decides alone."""
-
-_places = lru_cache(maxsize=4096)(attrgetter)
-"""How to get at several facts at once by where they stand."""
 
 
 @lru_cache(maxsize=8)
@@ -201,32 +187,23 @@ class Assumptions:
             )
         )
 
-    def checked(self, rule: Rule[Facts], edition: str, last: dict[str, LastAnswer]) -> Finding:
+    def checked(self, rule: Rule[Facts], edition: str) -> tuple[Finding, dict[str, Any]]:
         """A rule held against the design, with what it rests on that nobody has entered, or the
-        unknown inputs it waits for. It is asked again only where something that it read is no
-        longer what it was.
+        unknown inputs it waits for.
 
         Parameters
         ----------
         rule : Rule
         edition : str
-        last : dict
-            The last answer of each rule of one pack, by key; takes the new one.
 
         Returns
         -------
         Finding
+        dict
+            What it read, by where that stands among the facts.
         """
-        known, facts = last.get(rule.key), self.facts
-        if (
-            known is not None
-            and known.standing is self.standing
-            and not self.doubted
-            and known.facts(facts) == known.values
-        ):
-            return known.finding
         reading = Reading()
-        finding = rule.check(cast("Facts", Traced(facts, reading)), edition)
+        finding = rule.check(cast("Facts", Traced(self.facts, reading)), edition)
         for fact in reading.read.intersection(self.doubted):
             finding = self._doubted(rule, finding, fact)
         if finding.verdict == NOT_CHECKED:
@@ -235,13 +212,7 @@ class Assumptions:
             key for key in self.behind(reading.read) if key not in TURNS or rule.key in TURNS[key]
         ):
             finding = finding.resting(behind, ())
-        if not self.doubted:
-            read = dict(reading.values) or {"design": self.design}
-            values = tuple(read.values())
-            last[rule.key] = LastAnswer(
-                finding, _places(*read), values if len(values) > 1 else values[0], self.standing
-            )
-        return finding
+        return finding, dict(reading.values)
 
     def missing(self, read: set[str], blank: set[str]) -> tuple[str, ...]:
         """Unknown inputs behind what is unknown, and lists with a piece nobody has measured; dotted

@@ -1,0 +1,96 @@
+"""What the rules of one pack found when they were asked last: one moved input mostly leaves nine of
+ten as they were.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from functools import lru_cache
+from itertools import compress
+from operator import ne
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from fireplace_calc.base.record import all_at
+
+if TYPE_CHECKING:
+    from fireplace_calc.rules.core import Finding, Rule
+    from fireplace_calc.rules.facts import Facts
+    from fireplace_calc.rules.tracing.traced import Assumptions, Standing
+
+_places = lru_cache(maxsize=64)(all_at)
+
+
+class Answers(NamedTuple):
+    """Findings, and all that they rest on; never changed, so that two may ask at the same time.
+
+    Attributes
+    ----------
+    standing : Standing or None
+        What of the design decides besides the facts.
+    readers : mapping
+        Where a fact stands, to the keys of the rules that read it.
+    values : tuple
+        What those facts were.
+    findings : mapping
+        By the rule's key.
+    """
+
+    standing: Standing | None
+    readers: Mapping[str, frozenset[str]]
+    values: tuple[Any, ...]
+    findings: Mapping[str, Finding]
+
+    def still(self, facts: Facts, standing: Standing) -> dict[str, Finding]:
+        """Findings of rules that have read nothing but what is as it was."""
+        if standing is not self.standing:
+            return {}
+        moved = map(ne, _places(*self.readers)(facts), self.values)
+        gone = frozenset[str]().union(*compress(self.readers.values(), moved))
+        return {key: found for key, found in self.findings.items() if key not in gone}
+
+
+NONE = Answers(None, {}, (), {})
+
+
+class LastAnswers:
+    """Asks a rule again only where something that it read is no longer what it was."""
+
+    def __init__(self) -> None:
+        self._kept = NONE
+
+    def clear(self) -> None:
+        """Forget all of them."""
+        self._kept = NONE
+
+    def ask(self, rules: Iterable[Rule[Facts]], edition: str, design: Assumptions) -> list[Finding]:
+        """Rules held against a design.
+
+        Parameters
+        ----------
+        rules : iterable of Rule
+            All of one pack, or some.
+        edition : str
+        design : Assumptions
+            Of the design. Where a told area is doubted every rule is asked, and none kept.
+
+        Returns
+        -------
+        list of Finding
+            In the order of the rules.
+        """
+        kept, facts, standing = self._kept, design.facts, design.standing
+        if design.doubted:
+            return [design.checked(rule, edition)[0] for rule in rules]
+        findings = kept.still(facts, standing)
+        readers = dict(kept.readers) if standing is kept.standing else {}
+        found = []
+        for rule in rules:
+            finding = findings.get(rule.key)
+            if finding is None:
+                finding, read = design.checked(rule, edition)
+                findings[rule.key] = finding
+                for place in read:
+                    readers[place] = readers.get(place, frozenset()) | {rule.key}
+            found.append(finding)
+        self._kept = Answers(standing, readers, _places(*readers)(facts), findings)
+        return found

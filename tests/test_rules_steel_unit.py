@@ -110,7 +110,7 @@ def test_plate_and_air_fill_what_the_lining_fills(design):
         )
     except InputError:
         assume(False)
-    plate, air = made.by_name["firebox lining"], made.voids_by_name["air chamber"]
+    plate, air = made.by_name["firebox lining"], made.by_name["air chamber"]
     assert plate.material == "steel" and plate.volume > 0 and air.volume > 0
     assert plate.volume + air.volume == pytest.approx(
         brick.by_name["firebox lining"].volume, rel=1e-9

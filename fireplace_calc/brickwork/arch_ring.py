@@ -101,7 +101,7 @@ def laid_arch(geometry: Geometry) -> ArchBricks | None:
     ArchBricks or None
         None under a straight head, or an arch of stone.
     """
-    arch = geometry.by_name.get("arch")
+    arch = geometry.parts_by_name.get("arch")
     if arch is None or arch.material != "brick" or not isinstance(arch.adds[0], ArchRing):
         return None
     return arch_bricks(arch.adds[0], facing_brick(geometry.design))

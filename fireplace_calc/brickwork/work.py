@@ -233,8 +233,8 @@ def _laid_out(geometry: Geometry) -> Brickwork:
     paved = geometry.under_fire.material == "firebrick"
     lined = geometry.facing_fire.material == "firebrick"
     lining = lining_bricks(geometry)
-    base = geometry.by_name.get("base walls")
-    under = geometry.by_name.get("hearth extension base")
+    base = geometry.parts_by_name.get("base walls")
+    under = geometry.parts_by_name.get("hearth extension base")
     return Brickwork(
         geometry,
         lay(floor_face(f), floor_bricks(geometry).unit, d.firebox.floor_bond) if paved else None,

@@ -106,8 +106,8 @@ def form_areas(geometry: Geometry) -> dict[str, float]:
         area = sum(map(_sides, part.adds))
         if part.name == "transition":
             area = sum(map(_sides, part.cuts))
-        elif part.name == "hearth slab" and hollow and "base walls" in geometry.by_name:
-            walls = geometry.by_name["base walls"]
+        elif part.name == "hearth slab" and hollow and "base walls" in geometry.parts_by_name:
+            walls = geometry.parts_by_name["base walls"]
             area += sum(s.volume for s in walls.cuts if s not in walls.aside) / (
                 walls.top - walls.bottom
             )
@@ -115,10 +115,10 @@ def form_areas(geometry: Geometry) -> dict[str, float]:
             thick, front = part.top - part.bottom, hearth.front
             wide = part.volume / thick / front
             area = (wide + 2 * front) * thick
-            if part.name.endswith("bed") and "hearth extension base" not in geometry.by_name:
+            if part.name.endswith("bed") and "hearth extension base" not in geometry.parts_by_name:
                 area += wide * front
         elif part.name == SEAT[1]:
-            base = geometry.by_name.get(SEAT[2])
+            base = geometry.parts_by_name.get(SEAT[2])
             area += sum(s.volume / (s.top - s.bottom) for s in base.cuts) if base else 0.0
         elif part.name not in (SEAT[0], "footing", "hearth slab", *CAST_WALLS):
             continue

@@ -189,13 +189,13 @@ class Geometry:
 
     @cached_property
     def by_name(self) -> dict[str, Part]:
-        """Parts by name."""
-        return {p.name: p for p in self.parts}
+        """Parts and voids by name: asks for the voids to be built."""
+        return self.parts_by_name | {p.name: p for p in self.voids}
 
     @cached_property
-    def voids_by_name(self) -> dict[str, Part]:
-        """Voids by name."""
-        return {p.name: p for p in self.voids}
+    def parts_by_name(self) -> dict[str, Part]:
+        """What is built, by name."""
+        return {p.name: p for p in self.parts}
 
     @cached_property
     def _known(self) -> dict[Callable[..., Any], Any]:
@@ -210,12 +210,12 @@ class Geometry:
     @property
     def facing_fire(self) -> Part:
         """What faces the fire: the lining, or the pieces of a set that has none."""
-        return self.by_name.get("firebox lining") or self.by_name["firebox walls"]
+        return self.parts_by_name.get("firebox lining") or self.parts_by_name["firebox walls"]
 
     @property
     def under_fire(self) -> Part:
         """What the fire is laid on: the paving, or the base plates of a set that has none."""
-        return self.by_name.get("firebox floor") or self.by_name["base plates"]
+        return self.parts_by_name.get("firebox floor") or self.parts_by_name["base plates"]
 
     @cached_property
     def levels(self) -> dict[str, float]:

@@ -152,7 +152,7 @@ def volume_of(thing: Thing) -> float:
 
 
 def _weighed_thing(result: Assessment, thing: Thing) -> Weighed:
-    part = result.geometry.by_name.get(thing.part)
+    part = result.geometry.parts_by_name.get(thing.part)
     if thing.item:
         found = weighed(result, thing.part, item=thing.item)
         if thing.item.startswith(SET_PIECE):
@@ -212,7 +212,7 @@ def _goods(found: Weighed, thing: Thing, result: Assessment) -> list[str]:
 
 def _checks(result: Assessment, part: str) -> list[Finding]:
     """Those that speak of a part, worst first; what does not apply is left out."""
-    if part == "flue casing" and "flue liner" not in result.geometry.by_name:
+    if part == "flue casing" and "flue liner" not in result.geometry.parts_by_name:
         part = "flue liner"  # a set's flue pieces are both
     keys = checks_of_parts().get(part, frozenset())
     every = (*result.findings, *result.structure.findings, *result.judgement)

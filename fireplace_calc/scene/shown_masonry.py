@@ -152,7 +152,7 @@ def _standing(result: Assessment, state: str) -> Iterator[ShownSolid]:
         yield from (replace(one, step=step) for one in _laid(geometry, part, state))
     pieces = pieces_of_set(geometry)
     if state == "room":
-        lined = "firebox lining" in geometry.by_name
+        lined = "firebox lining" in geometry.parts_by_name
         seen = set(IN_SIGHT) - set(BEHIND_LINING if lined else ())
         pieces = tuple(one for one in pieces if one.part in seen)
     elif state == "apart":
@@ -184,7 +184,7 @@ def _step_by_step(result: Assessment) -> Iterator[ShownSolid]:
     cut = {p.name: sections_of(geometry, p) for p in geometry.parts if "flue" in p.name}
     for step in result.work.steps:
         for lift in step.parts:
-            part = geometry.by_name[lift.part]
+            part = geometry.parts_by_name[lift.part]
             if cut.get(lift.part):
                 for one in cut[lift.part]:
                     middle = sum(one.body.bounding_box()[2::3]) / 2

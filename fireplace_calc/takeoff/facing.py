@@ -67,7 +67,7 @@ def jamb_foot(geometry: Geometry) -> float:
 
 
 def _head(geometry: Geometry) -> Part:
-    return geometry.by_name.get("arch") or geometry.by_name["lintel"]
+    return geometry.parts_by_name.get("arch") or geometry.parts_by_name["lintel"]
 
 
 def shown_areas(geometry: Geometry) -> dict[str, float]:
@@ -186,7 +186,9 @@ def facing_of(geometry: Geometry, name: str) -> Facing:
         BEFORE_BASE: 0.0,
         BEFORE_HEARTH: 0.0,
     }.get(name, unit.length)
-    brick_built = name in geometry.by_name and geometry.by_name[name].material == "brick"
+    brick_built = (
+        name in geometry.parts_by_name and geometry.parts_by_name[name].material == "brick"
+    )
     tails = brick_built and behind > unit.length - ROUNDING
     deep, laid, note = _wythe(unit, design.brick.facing_bond, tails)
     return Facing(area * deep, laid, note)
@@ -243,7 +245,7 @@ def finish_area(geometry: Geometry) -> float:
     float
         [m2]
     """
-    face, parts = geometry.design.surround.face, geometry.by_name
+    face, parts = geometry.design.surround.face, geometry.parts_by_name
     return sum(
         area
         for name, area in shown_areas(geometry).items()

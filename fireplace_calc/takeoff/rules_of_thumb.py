@@ -96,7 +96,7 @@ def _brick(
         "Wall measure prices work by 7.5 brick to each 4 in of wall and foot of face; it is no"
         " count and runs some 29 percent over brick of 8 in with 1/2 in joints.",
     )
-    stack = geometry.by_name["chimney walls"]
+    stack = geometry.parts_by_name["chimney walls"]
     if stack.material == "brick" and stack.volume > 0:
         high, unit = stack.top - stack.bottom, common_brick(geometry.design)
         counted = stack.volume * in_wall(unit, geometry.design.chimney.wall).per_volume
@@ -167,7 +167,7 @@ def _firebrick(
 def _block(geometry: Geometry) -> Iterator[Opinion]:
     f, laid = geometry.frame, lay_brickwork(geometry).base_block
     found = laid.count().get("block") if laid else None
-    if laid and found and found.whole and geometry.by_name["base walls"].cuts:
+    if laid and found and found.whole and geometry.parts_by_name["base walls"].cuts:
         courses = laid.coursing.whole + (laid.coursing.sawn > 0)
         face = (4 * f.block_half + 2 * f.block_back) * courses * laid.unit.course
         yield Opinion(

@@ -61,7 +61,7 @@ def _listed(geometry: Geometry) -> CourseList:
         if name == FACING:
             coursed = geometry.design.surround.face in COURSED_FACES
             return (lambda: facing_courses(geometry)) if coursed else None
-        part = geometry.by_name.get(name)
+        part = geometry.parts_by_name.get(name)
         return _maker(geometry, part) if part is not None and part.volume > 0 else None
 
     return CourseList(names, maker)

@@ -174,7 +174,7 @@ def _run_with(geometry: Geometry, part: Part, unit: Unit) -> list[Part]:
     """The walls of the same units under and over a part, with it, bottom to top."""
     run: list[Part] = []
     for name in WALLS:
-        other = geometry.by_name.get(name)
+        other = geometry.parts_by_name.get(name)
         if other is None or other.volume <= 0 or other.material == "refractory":
             continue
         if other.material in NOT_COURSED or _unit(geometry, other)[0] != unit:

@@ -152,7 +152,7 @@ def arch_setting(geometry: Geometry) -> ArchSetting | None:
     ArchSetting or None
         Nothing under a straight head.
     """
-    part = geometry.by_name.get("arch")
+    part = geometry.parts_by_name.get("arch")
     if part is None or not isinstance(part.adds[0], ArchRing):
         return None
     ring, laid = part.adds[0], laid_arch(geometry)

@@ -240,7 +240,7 @@ def list_lifts(geometry: Geometry, steps: list[WorkStep]) -> tuple[Lift, ...]:
             ]
 
             def plan(name: str = chosen[0].part) -> tuple[float, float]:
-                part = geometry.by_name[name]
+                part = geometry.parts_by_name[name]
                 outlines = Contacts([part]).plan(part, (part.bottom + part.top) / 2)[0]
                 return (
                     max(o.right for o in outlines) - min(o.left for o in outlines),

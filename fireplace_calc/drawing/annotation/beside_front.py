@@ -22,7 +22,9 @@ def front_levels(geometry: Geometry, ceiling: float) -> dict[str, float]:
     named = {"floor": 0.0, "hearth": f.hearth, "opening top": f.opening_top} | hood_level(geometry)
     if f.spring < f.opening_top:
         named["spring line"] = f.spring
-    named["arch" if "arch" in geometry.by_name else "lintel top"] = f.opening_top + d.lintel.height
+    named["arch" if "arch" in geometry.parts_by_name else "lintel top"] = (
+        f.opening_top + d.lintel.height
+    )
     for part in mantel_parts(geometry):
         left, right, _, low, _ = part.group.runs[0].bounds
         if left < 0 < right and not part.name.startswith("overmantel"):

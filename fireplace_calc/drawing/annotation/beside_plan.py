@@ -44,7 +44,10 @@ def plan_words(
         ((-f.half_at(0.0) * 0.8, f.depth * 0.1), _floor_word(geometry)),
     ]
     if d.hearth.front > 0:
-        thick, of = length(d.hearth.thickness, units), geometry.by_name["hearth extension"].material
+        thick, of = (
+            length(d.hearth.thickness, units),
+            geometry.parts_by_name["hearth extension"].material,
+        )
         words.append(
             ((-f.half_width * 0.9, -d.hearth.front * 0.5), f"hearth extension, {thick} {of}")
         )

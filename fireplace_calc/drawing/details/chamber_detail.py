@@ -81,7 +81,7 @@ def _words(result: Assessment, units: str) -> list[Note]:
     back = (f.depth + f.flue_y + f.bore.depth / 2) / 2
     most = asked(result, units, "Slope of the smoke chamber")
     wall = asked(result, units, "Smoke chamber wall")
-    part = geometry.by_name.get("smoke chamber lining")
+    part = geometry.parts_by_name.get("smoke chamber lining")
     thick = length(chamber.lining_thickness, units)
     lining = {"parged": "parging", None: "lining not told, drawn"}.get(
         chamber.lining, chamber.lining or ""
@@ -111,14 +111,14 @@ def _words(result: Assessment, units: str) -> list[Note]:
                 f" {length(step, units)}{asked(result, units, 'SMK-07')}, parged smooth",
             )
         )
-    if "transition" in geometry.by_name:
+    if "transition" in geometry.parts_by_name:
         words.append(
             (
                 (
                     max(f.flue_y - f.bore.depth / 2 - f.bore.wall, 0.01),
                     (f.taper_top + f.flue_start) / 2,
                 ),
-                f"transition, {geometry.by_name['transition'].material}, carries the flue",
+                f"transition, {geometry.parts_by_name['transition'].material}, carries the flue",
             )
         )
     return words

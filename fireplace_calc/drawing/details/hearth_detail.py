@@ -82,7 +82,7 @@ def _words(result: Assessment, units: str, window: Extent) -> list[Note]:
         False: "FORM LEFT UNDER IT: take it out",
         None: "form under it: take it out; not told whether it is",
     }[d.hearth.forms_removed]
-    finish = geometry.by_name["hearth extension"].material
+    finish = geometry.parts_by_name["hearth extension"].material
     held = {
         "noncombustible": "carried by what does not burn",
         "combustible": "CARRIED BY WHAT BURNS",
@@ -93,13 +93,13 @@ def _words(result: Assessment, units: str, window: Extent) -> list[Note]:
         ((front, 0.0), f"joint to {d.house.floor}: usual, left open for movement"),
         ((front * 0.5, top), f"extension in front{out}" if out else "hearth extension"),
     ]
-    if "hearth extension base" in geometry.by_name:
+    if "hearth extension base" in geometry.parts_by_name:
         words.append(((front * 0.4, base / 2), f"block to the floor, {held}"))
     else:
         words.append(((front * 0.3, base), held))
     floor = geometry.under_fire
     words.append(((window[2] * 0.6, f.hearth - (f.hearth - f.slab_top) * 0.5), _floor(floor.name)))
-    slab = geometry.by_name.get("hearth slab")
+    slab = geometry.parts_by_name.get("hearth slab")
     if slab is not None:
         thick = length(slab.top - slab.bottom, units)
         place = (window[2] * 0.4, (slab.top + slab.bottom) / 2)

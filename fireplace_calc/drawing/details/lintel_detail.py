@@ -93,7 +93,7 @@ def _legs(geometry: Geometry) -> tuple[tuple[float, ...], tuple[float, ...]]:
             return (), ()
         back = d.pieces.facing
         return (top, top + d.pieces.angle_height), (back - angle.level, back)
-    if "arch" in geometry.by_name:
+    if "arch" in geometry.parts_by_name:
         return (top, top + d.lintel.height), ()
     if d.lintel.material == "steel":
         return (top, top + d.lintel.height), (0.0, d.lintel.legs(f.breast).level)
@@ -126,7 +126,7 @@ def _lintel_words(result: Assessment, units: str) -> list[Note]:
             made.append((place, f"{said} under the facing, {bears}{limit}"))
         return made
     limit = asked(result, units, "LIN-01")
-    if "arch" in geometry.by_name:
+    if "arch" in geometry.parts_by_name:
         return [
             (
                 (f.breast * 0.4, top + d.lintel.height * 0.5),
@@ -178,7 +178,7 @@ def _words(result: Assessment, units: str, window: Extent) -> list[Note]:
         words.append(((f.depth - 0.012, f.throat - 0.012), "smoke shelf"))
     if f.hood > 0:
         words.append(((0.0, (f.clear_top + f.opening_top) / 2), "metal hood"))
-    if (face := geometry.by_name.get("firebox lining")) is not None:
+    if (face := geometry.parts_by_name.get("firebox lining")) is not None:
         z = (window[1] + f.throat) / 2
         thick = d.firebox.lining_thickness
         words.append(

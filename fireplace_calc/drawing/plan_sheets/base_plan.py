@@ -34,7 +34,7 @@ def base_figure(geometry: Geometry, units: str, scales: tuple[float, ...]) -> Fi
     extent = (-half, front, half, f.block_back + out)
 
     def draw(view: View) -> None:
-        for ring in level_rings(geometry, geometry.by_name["footing"], f.footing_top - 1e-6):
+        for ring in level_rings(geometry, geometry.parts_by_name["footing"], f.footing_top - 1e-6):
             view.seen(ring)
         if d.hearth.front > 0:
             wide = f.half_width + d.hearth.side
@@ -62,7 +62,7 @@ def core_strings(geometry: Geometry) -> list[Sizes]:
     """Widths from the center line, and depths from the face, of what the base walls surround; the
     outside stands on front and section.
     """
-    core = geometry.by_name.get("base core") or geometry.voids_by_name.get("base air")
+    core = geometry.parts_by_name.get("base core") or geometry.by_name.get("base air")
     if core is None:
         return []
     f = geometry.frame
@@ -98,7 +98,7 @@ def _words(geometry: Geometry, units: str) -> list[Note]:
     ]
     if f.slab_bottom > f.footing_top:
         words.append(((-f.block_half + w * 0.5, back * 0.72), "base block"))
-    core = geometry.by_name.get("base core") or geometry.voids_by_name.get("base air")
+    core = geometry.parts_by_name.get("base core") or geometry.by_name.get("base air")
     inside = (-f.block_half + 1.4 * w, back * 0.5)
     if core is not None:
         words.append((inside, "core, grouted" if core.name == "base core" else "core, hollow"))

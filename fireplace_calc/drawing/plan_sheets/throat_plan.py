@@ -88,7 +88,7 @@ def _words(geometry: Geometry, units: str) -> list[Note]:
             f"smoke chamber wall, sides lean {lean:.0f} deg",
         )
     )
-    if "smoke chamber lining" in geometry.by_name:
+    if "smoke chamber lining" in geometry.parts_by_name:
         lined = d.smoke_chamber.lining or "parged"
         words.append(((-f.throat_width / 2 - 0.002, f.depth * 0.8), f"chamber, {lined}"))
     if f.second is not None and f.second.start < f.throat:

@@ -173,7 +173,7 @@ def hearth_blocks(geometry: Geometry) -> tuple[Block, ...]:
         Block(-half, half, -h.front, ring[0][1], ring[2][1], material)
         for material, ring in hearth_front(geometry)
     ]
-    low, material = under if made else 0.0, geometry.by_name["hearth extension"].material
+    low, material = under if made else 0.0, geometry.parts_by_name["hearth extension"].material
     slab = Block(-half, half, -h.front, low, f.extension_top, material)
     return (*sorted(_seat(geometry), key=_from_far_and_low), *made, slab)
 
@@ -201,7 +201,7 @@ def _seat(geometry: Geometry) -> Iterator[Block]:
         for a, b, back in blocks(left, right):
             against = back > 0 and min(abs(a), abs(b)) - f.block_half < ROUNDING
             yield Block(a, b, -d.hearth.front, low, top, material, back, against)
-    base = geometry.by_name.get("hearth seat base")
+    base = geometry.parts_by_name.get("hearth seat base")
     for niche in base.cuts if base is not None else ():
         ((front_left, front_right, *_),) = level_cuts(niche, niche.bottom)
         for a, b, back in blocks(front_left[0], front_right[0]):

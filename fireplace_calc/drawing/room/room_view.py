@@ -196,7 +196,7 @@ def _breast(
     holes = list(hidden_by)
     if head_shows(geometry):
         head = view.ring(lintel_ring(geometry))
-        material = (geometry.by_name.get("arch") or geometry.by_name["lintel"]).material
+        material = (geometry.parts_by_name.get("arch") or geometry.parts_by_name["lintel"]).material
         view.sheet.fill([head], material, layer=-8)
         hidden.lines(sides(head), "seen", behind=hidden_by)
         if arched:

@@ -51,7 +51,7 @@ def flue_figure(geometry: Geometry, units: str, denominator: float) -> Figure:
         sheet = view.sheet
         moved = View(sheet, view.x0 - shift * k, view.y0 - f.flue_y * k, k)
         for part_name in CHIMNEY:
-            if (part := geometry.by_name.get(part_name)) is not None:
+            if (part := geometry.parts_by_name.get(part_name)) is not None:
                 adds, holes = part.plan(z)
                 heavy = "cut" if part_name == "chimney walls" else "seen"
                 moved.cut([*adds, *holes], part.material, heavy)

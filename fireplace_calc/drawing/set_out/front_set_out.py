@@ -242,7 +242,7 @@ def _head(geometry: Geometry, units: str) -> Word:
     f, lintel = geometry.frame, geometry.design.lintel
     place = (f.half_width * 0.7, f.opening_top + lintel.height * 0.5)
     high = length(lintel.height, units)
-    if f.spring < f.opening_top and "arch" in geometry.by_name:
+    if f.spring < f.opening_top and "arch" in geometry.parts_by_name:
         return (0.02, place[1]), f"arch {high} deep"
     bears = "bearing not told"
     if lintel.bearing is not None:

@@ -118,7 +118,7 @@ def section_figure(
         if lost is not None:
             lost.extend(left_out)
         for part_name, said in WINDOWS:
-            part = geometry.by_name.get(part_name)
+            part = geometry.parts_by_name.get(part_name)
             for polygon in part.section() if part else ():
                 if windowed(sheet, view.ring(polygon), said, part.material if part else ""):
                     break

@@ -104,7 +104,7 @@ def _masonry(view: View, geometry: Geometry, low: float, top: float) -> None:
     for z in (low, top):
         break_line(view, -f.block_half, f.block_half, z)
     ring = lintel_ring(geometry)
-    view.seen(ring, geometry.by_name["arch"].material, "seen", layer=-1)
+    view.seen(ring, geometry.parts_by_name["arch"].material, "seen", layer=-1)
 
 
 def _words(

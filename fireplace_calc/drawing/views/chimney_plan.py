@@ -65,7 +65,7 @@ def chimney(
         sheet, cell, (left, front, right, back), (24, 24, 52 if roomy(cell) else 8, 8), scales
     )
     for name in CUT:
-        if (part := geometry.by_name.get(name)) is not None:
+        if (part := geometry.parts_by_name.get(name)) is not None:
             adds, holes = part.plan(z)
             view.cut([*adds, *holes], part.material, "cut" if name == "chimney walls" else "seen")
     _names(view, geometry, z)

@@ -165,7 +165,7 @@ def hearth_front(geometry: Geometry) -> Iterator[tuple[str, Polygon]]:
         yield COVERED, box(-half, half, 0.0, under)
         return
     for name in ("hearth extension base", "hearth extension bed"):
-        part = geometry.by_name.get(name)
+        part = geometry.parts_by_name.get(name)
         if part is not None and part.top > 0.005:
             yield part.material, box(-half, half, max(part.bottom, 0.0), part.top)
 
@@ -186,7 +186,7 @@ def seat_fronts(geometry: Geometry) -> Iterator[tuple[str, Polygon]]:
     f, d = geometry.frame, geometry.design
     if not d.seat.drawn:
         return
-    slab, bed, base = (geometry.by_name.get(name) for name in SEAT)
+    slab, bed, base = (geometry.parts_by_name.get(name) for name in SEAT)
     near, half = f.half_width + d.hearth.side, d.seat.niche_width / 2
     for sign, reach, stored in d.seat.stretches():
         ends, middle = [near, near + reach], near + reach / 2

@@ -227,7 +227,7 @@ def _lintel(view: View, geometry: Geometry) -> None:
     if not head_shows(geometry):
         view.path([*shape, shape[0]], "hidden")
         return
-    head = geometry.by_name.get("arch") or geometry.by_name["lintel"]
+    head = geometry.parts_by_name.get("arch") or geometry.parts_by_name["lintel"]
     view.seen(shape, head.material, "seen", layer=-1)
     if arched and geometry.design.piece_set is None:
         curves = (view.ring(_arc(geometry, grow)) for grow in (0.0, d.lintel.height))
@@ -238,7 +238,7 @@ def _hearth(view: View, geometry: Geometry) -> None:
     f, d = geometry.frame, geometry.design
     if d.hearth.front > 0:
         half, bottom = f.half_width + d.hearth.side, f.extension_top - d.hearth.thickness
-        material = geometry.by_name["hearth extension"].material
+        material = geometry.parts_by_name["hearth extension"].material
         view.seen(box(-half, half, bottom, f.extension_top), material, "seen", layer=1)
         for under, ring in hearth_front(geometry):
             draw_front(view, geometry, under, ring)

@@ -111,7 +111,7 @@ def _second_flue(view: View, geometry: Geometry, z: float) -> None:
     """A flue that passes the firebox on its way up: its gap, its casing, its liner."""
     if geometry.frame.second is None:
         return
-    named = geometry.by_name | geometry.voids_by_name
+    named = geometry.by_name
     for name in ("gap round second liner", "second flue casing", "second flue liner"):
         if (part := named.get(name)) is None:
             continue
@@ -119,7 +119,7 @@ def _second_flue(view: View, geometry: Geometry, z: float) -> None:
         for outside, inside in zip(adds, holes, strict=True):
             if part.material == "air":
                 view.seen(outside, "paper", "cut")
-                wall = view.sheet.hatched.get(geometry.by_name["firebox walls"].material)
+                wall = view.sheet.hatched.get(geometry.parts_by_name["firebox walls"].material)
                 if wall is not None:
                     wall.append(view.ring(outside))  # a hole in its hatching
             else:
@@ -142,7 +142,7 @@ def _floor(view: View, geometry: Geometry) -> None:
         half = f.half_width + d.hearth.side
         view.seen(
             box(-half, half, -d.hearth.front, 0.0),
-            geometry.by_name["hearth extension"].material,
+            geometry.parts_by_name["hearth extension"].material,
             "seen",
             layer=-2,
         )
@@ -154,7 +154,7 @@ def _floor(view: View, geometry: Geometry) -> None:
 def _seat(view: View, geometry: Geometry) -> None:
     """A seat beside the hearth from above; what stands under it is dashed."""
     for name, weight in zip(SEAT[::2], ("seen", "hidden"), strict=True):
-        if (part := geometry.by_name.get(name)) is None:
+        if (part := geometry.parts_by_name.get(name)) is None:
             continue
         for solid in part.adds if weight == "seen" else part.cuts:
             (ring,) = level_cuts(solid, (solid.bottom + solid.top) / 2)

@@ -156,7 +156,7 @@ def in_room(
 
 def lining_word(geometry: Geometry) -> str:
     """What faces the fire, as it is called where it is cut."""
-    if "firebox lining" not in geometry.by_name:
+    if "firebox lining" not in geometry.parts_by_name:
         return "wall piece"
     return "air chamber" if geometry.design.firebox.lining == STEEL_UNIT else "lining"
 

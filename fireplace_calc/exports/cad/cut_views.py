@@ -133,8 +133,8 @@ def hearth_plan(geometry: Geometry, draws: Draws | None = None) -> TrueView:
     if d.hearth.front > 0:
         half = f.half_width + d.hearth.side
         slab = box(-half, half, -d.hearth.front, 0.0)
-        seen.append((geometry.by_name["hearth extension"].material, slab))
-        if seat := geometry.by_name.get(SEAT[0]):
+        seen.append((geometry.parts_by_name["hearth extension"].material, slab))
+        if seat := geometry.parts_by_name.get(SEAT[0]):
             seen += [(seat.material, tuple(ring)) for ring in seat.plan(seat.top)[0]]
     every = [*_cut(geometry, plan_level(geometry), False)]
     spots = [*corners(every, seen), (0.0, f.throat_front), (0.0, f.throat_back)]
@@ -177,7 +177,7 @@ def level_plans(geometry: Geometry) -> Iterator[tuple[float, TrueView]]:
         pieces: list[PieceShape] = []
         if name == "Plan at the base":
             pieces = [*_blocks(geometry)]
-            footing = geometry.by_name["footing"]
+            footing = geometry.parts_by_name["footing"]
             rings = footing.plan((footing.bottom + footing.top) / 2)[0]
             seen = [(footing.material, tuple(ring)) for ring in rings]
         spots = [*corners(cuts, seen)]

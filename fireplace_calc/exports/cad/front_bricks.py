@@ -77,14 +77,17 @@ def _outlines(geometry: Geometry) -> Iterator[tuple[str, Polygon]]:
     yield geometry.facing_fire.material, _back(geometry)
     if hood := hood_ring(geometry, opening):
         yield "metal", hood
-    head = geometry.by_name.get("arch") or geometry.by_name["lintel"]
+    head = geometry.parts_by_name.get("arch") or geometry.parts_by_name["lintel"]
     yield head.material if head_shows(geometry) else "hidden", lintel_ring(geometry)
     for end, _ in jamb_ends(geometry):
         yield geometry.facing_fire.material, end
     if d.hearth.front > 0:
         half = f.half_width + d.hearth.side
         low = f.extension_top - d.hearth.thickness
-        yield geometry.by_name["hearth extension"].material, box(-half, half, low, f.extension_top)
+        yield (
+            geometry.parts_by_name["hearth extension"].material,
+            box(-half, half, low, f.extension_top),
+        )
         yield from _under(hearth_front(geometry))
     yield from _under(seat_fronts(geometry))
     for part in mantel_parts(geometry):
@@ -110,7 +113,7 @@ def _back(geometry: Geometry) -> Polygon:
 
 def _over_the_roof(geometry: Geometry, name: str) -> Iterator[tuple[str, Polygon]]:
     """What stands over the chimney's walls, from the front. [m]"""
-    part = geometry.by_name.get(name)
+    part = geometry.parts_by_name.get(name)
     bottom = geometry.frame.crown_bottom if name == "crown" else geometry.frame.crown_top
     if part is None or part.top <= bottom + 1e-6:
         return
@@ -229,7 +232,7 @@ def _arch(geometry: Geometry) -> Iterator[PieceShape]:
     laid = laid_arch(geometry)
     if laid is None or not head_shows(geometry):
         return
-    ring = geometry.by_name["arch"].adds[0]
+    ring = geometry.parts_by_name["arch"].adds[0]
     assert isinstance(ring, ArchRing)
     for unit in arch_units(ring, laid):
         yield PieceShape("arch brick", tuple(map(tuple, unit.tolist())))

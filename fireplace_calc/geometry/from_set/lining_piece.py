@@ -29,7 +29,7 @@ def lining_as_piece(geometry: Geometry) -> Placed | None:
         In the lowest lift, on no bed; its paving through the facing is left out. Nothing where the
         set is not lined.
     """
-    made, frame = geometry.by_name.get("firebox lining"), geometry.frame
+    made, frame = geometry.parts_by_name.get("firebox lining"), geometry.frame
     if made is None or not isinstance(frame, SetFrame) or geometry.design.piece_set is None:
         return None
     foot = min(s.bottom for s in made.adds)

@@ -82,7 +82,7 @@ def wall_plan(
     deep = f.block_back + more_masonry
     if more_masonry:
         behind = box(-f.block_half, f.block_half, f.block_back - 1e-4, deep)
-        wall = geometry.by_name["firebox walls"].material
+        wall = geometry.parts_by_name["firebox walls"].material
         bodies.append(Body(solid(wall), (behind,)))
     free = design.chimney.location == "exterior"
     back, side = design.clearance.back, design.clearance.side

@@ -81,7 +81,7 @@ def flue_layers(geometry: Geometry) -> list[HeatLayer]:
     if air is None:
         raise NotWorked("How much air is left round the chimney is not known.")
     masonry = Gap(0, between(MASONRY_SENDS, MASONRY_SENDS))
-    named = geometry.by_name
+    named = geometry.parts_by_name
     thick = f.unit_half - f.bore.width / 2
     if "flue liner" not in named:  # the sections of a set are liner and casing in one
         layers = [HeatLayer("liner", thick, solid(named["flue casing"].material))]

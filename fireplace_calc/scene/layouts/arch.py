@@ -36,7 +36,7 @@ def arch_layouts(geometry: Geometry) -> Iterator[FaceLayout]:
     laid = laid_arch(geometry)
     if laid is None:
         return
-    ring = geometry.by_name["arch"].adds[0]
+    ring = geometry.parts_by_name["arch"].adds[0]
     assert isinstance(ring, ArchRing)
     units = arch_units(ring, laid)
     corners = np.concatenate(units)

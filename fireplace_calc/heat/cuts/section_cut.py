@@ -75,7 +75,7 @@ def section_mesh(
     far = plane + (0.3 if free else STUD_DEEP)
     parts = [part for part in geometry.parts if part.material != "air"]
     solids = [(solid(p.material), rings) for p in parts if (rings := _rings(p, low, high))]
-    open_ = [(name, _rings(geometry.voids_by_name[name], low, high)) for name in HOT]
+    open_ = [(name, _rings(geometry.by_name[name], low, high)) for name in HOT]
     front = min(0.0, *(y for _, rings in solids for ring in rings for y, _ in ring)) - 0.05
     xs = {front, f.block_back, plane, far}
     ys = {low, high, 0.0}

@@ -218,7 +218,9 @@ def change(design: Design, changes: Mapping[str, Any]) -> Design:
             }
             refuse_decided(design, {k: (all_inputs()[k], *v) for k, v in both.items()})
         let = decided(design).keys() - decided(changed).keys() - set(asked)
-        changed = decide(changed).with_read({"overruled": ()})
+        changed = decide(changed)
+        if changed.overruled:
+            changed = changed.with_read({"overruled": ()})
         if let & changed.told:  # the set decides it no longer, and nobody else has told it
             changed = changed.with_read({"told": changed.told - let})
     require_consistent(changed)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import hypot
 
 from fireplace_calc.base.printing import named
@@ -31,8 +32,10 @@ LEAST_FLUE = 12 * INCH
 """Of the second flue, under the crown. [m]"""
 
 
+@lru_cache(maxsize=64)
 def require_consistent(design: Design) -> None:
-    """Refuse a design whose parts would run through each other.
+    """Refuse a design whose parts would run through each other; what holds together is not asked
+    again.
 
     Raises
     ------

@@ -16,6 +16,8 @@ from fireplace_calc.design.records import Design
 
 if TYPE_CHECKING:
     from fireplace_calc.geometry.from_set.set_up import SetUp
+    from fireplace_calc.pieces.choice import Choice
+    from fireplace_calc.pieces.records import PieceSet
 
 SNAPPED = ("opening.width", "opening.extension", "opening.head", "flue.sections")
 """Inputs that a set offers in steps of its own: what is asked takes the nearest."""
@@ -48,11 +50,18 @@ def decided(design: Design) -> Mapping[str, Any]:
     """
     if design.piece_set is None:
         return {}
-    from fireplace_calc.geometry.from_set.set_up import raises_of, set_up
+    from fireplace_calc.geometry.from_set.set_up import set_up
 
-    up, around = set_up(design), design.pieces
-    read, made, choice = up.read, design.piece_set, up.choice
-    lining = made.lining
+    return _decided(design.piece_set, design.pieces, set_up(design).choice)
+
+
+@lru_cache(maxsize=256)
+def _decided(made: PieceSet, around: TakenSet, choice: Choice) -> Mapping[str, Any]:
+    """Kept by content: most inputs of a design move no piece."""
+    from fireplace_calc.geometry.from_set.set_up import raises_of, set_up_of
+
+    up = set_up_of(made, around, choice)
+    read, lining = up.read, made.lining
     raised = raises_of(made, choice.width, choice.head)[choice.extensions]
     height = read.opening_top - read.plate_top - up.floor
     wall = (2 * read.flue_half - read.bore_width) / 2
@@ -174,7 +183,7 @@ def decide(design: Design) -> Design:
         ) from None
     if not found.keys() <= design.told:
         top["told"] = design.told | frozenset(found)
-    return design.with_read(top)
+    return design.with_read(top) if top else design
 
 
 def let_go(before: Design, after: Design) -> Design:

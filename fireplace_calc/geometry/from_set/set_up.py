@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES, InputError
+from fireplace_calc.design.pieces import TakenSet
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.assembled.assembly import Assembly, assemble
 from fireplace_calc.geometry.assembled.readings import ReadOff, lined, read_off
@@ -88,9 +89,8 @@ def _floor(made: PieceSet) -> float:
     return made.lining.floor if made.lining else 0.0
 
 
-def _wanted(design: Design, made: PieceSet, choice: Choice) -> tuple[WantedLevel, ...]:
-    """Levels that the design asks of the joints: the lintel's seat first, then the top."""
-    asked = design.pieces
+def _wanted(asked: TakenSet, made: PieceSet, choice: Choice) -> tuple[WantedLevel, ...]:
+    """Levels that are asked of the joints: the lintel's seat first, then the top."""
     if asked.opening_wanted is None and asked.top_wanted is None:
         return ()
     lifts = choose(made, choice)
@@ -232,10 +232,21 @@ def set_up(design: Design) -> SetUp:
         When the set cannot be built at all: a role is missing, a lift's pieces are of too different
         heights.
     """
-    made = _set_of(design)
-    choice = take(design)
-    plan, assembly, read = _planned(made, choice, _wanted(design, made, choice))
+    return set_up_of(_set_of(design), design.pieces, take(design))
+
+
+@lru_cache(maxsize=256)
+def set_up_of(made: PieceSet, around: TakenSet, choice: Choice) -> SetUp:
+    """The same by what it hangs on alone: most inputs of a design move no piece.
+
+    Parameters
+    ----------
+    made : PieceSet
+    around : TakenSet
+    choice : Choice
+    """
+    plan, assembly, read = _planned(made, choice, _wanted(around, made, choice))
     half, half_back, depth = lined(read, made.lining)
-    gap = design.pieces.gap if design.pieces.facing > ROUNDING else 0.0
-    set_back = design.pieces.facing + gap
+    gap = around.gap if around.facing > ROUNDING else 0.0
+    set_back = around.facing + gap
     return SetUp(choice, plan, assembly, read, half, half_back, depth, set_back, _floor(made))

@@ -4,7 +4,7 @@ ten as they were.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from itertools import compress
 from operator import ne
@@ -62,12 +62,12 @@ class LastAnswers:
         """Forget all of them."""
         self._kept = NONE
 
-    def ask(self, rules: Iterable[Rule[Facts]], edition: str, design: Assumptions) -> list[Finding]:
+    def ask(self, rules: Sequence[Rule[Facts]], edition: str, design: Assumptions) -> list[Finding]:
         """Rules held against a design.
 
         Parameters
         ----------
-        rules : iterable of Rule
+        rules : sequence of Rule
             All of one pack, or some.
         edition : str
         design : Assumptions
@@ -83,14 +83,9 @@ class LastAnswers:
             return [design.checked(rule, edition)[0] for rule in rules]
         findings = kept.still(facts, standing)
         readers = dict(kept.readers) if standing is kept.standing else {}
-        found = []
-        for rule in rules:
-            finding = findings.get(rule.key)
-            if finding is None:
-                finding, read = design.checked(rule, edition)
-                findings[rule.key] = finding
-                for place in read:
-                    readers[place] = readers.get(place, frozenset()) | {rule.key}
-            found.append(finding)
+        for rule in [rule for rule in rules if rule.key not in findings]:
+            findings[rule.key], read = design.checked(rule, edition)
+            for place in read:
+                readers[place] = readers.get(place, frozenset()) | {rule.key}
         self._kept = Answers(standing, readers, _places(*readers)(facts), findings)
-        return found
+        return [findings[rule.key] for rule in rules]

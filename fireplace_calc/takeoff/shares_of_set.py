@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.pieces.records import PARTS, SetPiece
 from fireplace_calc.takeoff.goods import SET_PIECE
 from fireplace_calc.takeoff.share import Share, hand_set, joints
+
+if TYPE_CHECKING:
+    from fireplace_calc.geometry.assembled.assembly import Assembly
 
 FACING_LINTEL = "facing lintel"
 
@@ -43,37 +48,35 @@ def set_shares(geometry: Geometry, part: Part) -> Iterator[Share]:
     if part.name == FACING_LINTEL:
         yield from _facing_lintel(geometry, part)
         return
-    from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
-    from fireplace_calc.geometry.assembled.volumes import socket_room, tongue_volume
     from fireplace_calc.geometry.from_set.set_up import set_up  # wakes manifold3d
 
-    made = set_up(geometry.design).assembly
-    roles, filled, over = PARTS[part.name], 0.0, 0.0
+    shares, filled = _of_pieces(set_up(geometry.design).assembly, part.name)
+    yield from shares
+    yield from joints(part, part.volume - filled, "refractory mortar")
+
+
+@lru_cache(maxsize=256)
+def _of_pieces(made: Assembly, part: str) -> tuple[tuple[Share, ...], float]:
+    """Shares of a part's pieces, and what they fill of it [m3]. Kept while the set stands."""
+    from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
+    from fireplace_calc.geometry.assembled.volumes import socket_room, tongue_volume
+
+    shares, filled, roles = list[Share](), 0.0, PARTS[part]
     for piece, number in made.counted.items():
         if piece.role not in roles:
             continue
-        volume = number * piece_volume(piece)
-        filled += volume
+        volume, weight = number * piece_volume(piece), number * piece_weight(piece)
         # A tongue is counted with its piece, and stands in the part whose socket takes it.
-        over += number * tongue_volume(piece)
+        filled += volume - number * tongue_volume(piece)
         note = "weighed" if piece.weighed is not None else f"taken as {piece.density:g} kg/m3"
-        yield Share(
-            part.name,
-            set_item(piece),
-            "refractory",
-            volume,
-            number * piece_weight(piece),
-            number,
-            note,
-        )
-    if any(socket_room(piece) for piece in made.counted if piece.role in roles):
-        over -= sum(
-            tongue_volume(below.piece)
-            for one in made.placed
-            if one.piece.role in roles and one.lift and socket_room(one.piece)
-            for below in made.by_lift[one.lift - 1]
-        )
-    yield from joints(part, part.volume - filled + over, "refractory mortar")
+        shares.append(Share(part, set_item(piece), "refractory", volume, weight, number, note))
+    filled += sum(
+        tongue_volume(below.piece)
+        for one in made.placed
+        if one.piece.role in roles and one.lift and socket_room(one.piece)
+        for below in made.by_lift[one.lift - 1]
+    )
+    return tuple(shares), filled
 
 
 def _facing_lintel(geometry: Geometry, part: Part) -> Iterator[Share]:

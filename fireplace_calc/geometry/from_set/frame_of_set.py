@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields, replace
+from functools import lru_cache
 from math import atan
 
 from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.design.pieces import ANGLE
 from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.assembled.assembly import Assembly
 from fireplace_calc.geometry.assembled.readings import ReadOff
 from fireplace_calc.geometry.frame import LEAST_SETBACK, Frame
 from fireplace_calc.geometry.from_set.set_up import set_up
@@ -146,11 +148,17 @@ def set_frame(design: Design, frame: Frame) -> SetFrame:
         throat_across=read.throat_width,
         slopes=read.slopes,
         plate_bottom=start,
-        lift_beds=tuple(
-            (start + under, start + max(p.level for p in here))
-            for under, here in zip((made.start, *made.tops), made.by_lift, strict=False)
-            if all(p.piece.role != "flue" for p in here)
-        ),
+        lift_beds=tuple([(start + low, start + high) for low, high in _beds(made)]),
+    )
+
+
+@lru_cache(maxsize=64)
+def _beds(made: Assembly) -> tuple[tuple[float, float], ...]:
+    """Bottom and top of every bed under the flue, over the assembly's start. [m]"""
+    return tuple(
+        (under, max(p.level for p in here))
+        for under, here in zip((made.start, *made.tops), made.by_lift, strict=False)
+        if all(p.piece.role != "flue" for p in here)
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fireplace_calc.geometry.assembled.assembly import Placed
+from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
 from fireplace_calc.geometry.assembled.solids import extent, placed_solids
 from fireplace_calc.geometry.from_set.mortar_beds import bed_solids, joint_solids
 from fireplace_calc.geometry.parts import Part, part
@@ -44,6 +44,36 @@ class Stood:
     def keeper(self) -> str:
         """Which part holds its upright joints: that of its first piece, the lintel last."""
         return next((name for name in self.names if name != "lintel"), "lintel")
+
+
+@lru_cache(maxsize=64)
+def parts_of_pieces(made: Assembly, set_back: float, start: float) -> dict[str, Part]:
+    """Every part that is pieces. Kept while the set stands as it does.
+
+    Parameters
+    ----------
+    made : Assembly
+    set_back : float
+        Of the set's front line from the opening plane. [m]
+    start : float
+        Level of the assembly's start. [m]
+
+    Returns
+    -------
+    dict of Part
+        By its name.
+    """
+    lifts: dict[str, list[Stood]] = {}
+    for n, here in enumerate(made.by_lift):
+        below = tuple(p.piece for p in made.by_lift[n - 1]) if n else ()
+        one = Stood(here, below, made.tops[n - 1] if n else made.start)
+        for name in one.names:
+            lifts.setdefault(name, []).append(one)
+    return {
+        name: part_of_pieces(name, tuple(lifts[name]), set_back, start)
+        for name in PARTS
+        if name in lifts
+    }
 
 
 @lru_cache(maxsize=256)

@@ -9,12 +9,11 @@ from dataclasses import replace
 from functools import cached_property
 
 from fireplace_calc.geometry.arches import ArchVoid
-from fireplace_calc.geometry.from_set.piece_parts import Stood, part_of_pieces
+from fireplace_calc.geometry.from_set.piece_parts import parts_of_pieces
 from fireplace_calc.geometry.from_set.set_outlines import SetOutlines
 from fireplace_calc.geometry.outlines import centered
 from fireplace_calc.geometry.parts import Part, part
 from fireplace_calc.geometry.solids import Loft, Solid, prism
-from fireplace_calc.pieces.records import PARTS
 
 FACING_LINTEL = "facing lintel"
 OUTSIDE = ("masonry round the set", FACING_LINTEL)
@@ -27,24 +26,7 @@ class SetBuilder(SetOutlines):
     @cached_property
     def _of_pieces(self) -> dict[str, Part]:
         """Every part that is pieces, by its name; each made once."""
-        made, f = self.up.assembly, self.frame
-        stood = tuple(
-            Stood(
-                here,
-                tuple(p.piece for p in made.by_lift[n - 1]) if n else (),
-                made.tops[n - 1] if n else made.start,
-            )
-            for n, here in enumerate(made.by_lift)
-        )
-        lifts: dict[str, list[Stood]] = {}
-        for one in stood:
-            for name in one.names:
-                lifts.setdefault(name, []).append(one)
-        return {
-            name: part_of_pieces(name, tuple(lifts[name]), f.set_back, f.plate_bottom)
-            for name in PARTS
-            if name in lifts
-        }
+        return parts_of_pieces(self.up.assembly, self.frame.set_back, self.frame.plate_bottom)
 
     def group(self, *names: str) -> Iterable[Part]:
         """Some of the parts that are pieces."""

@@ -9,7 +9,7 @@ from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.arches import ArchVoid
-from fireplace_calc.geometry.assembled.assembly import Placed
+from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
 from fireplace_calc.geometry.assembled.passage import bed_way, lift_section, passage
 from fireplace_calc.geometry.from_set.frame_of_set import SetFrame
 from fireplace_calc.geometry.from_set.set_up import SetUp, set_up
@@ -69,44 +69,13 @@ class SetOutlines(Builder):
         return [ring] if ring.top > ring.bottom else []
 
     def _foot(self, number: int) -> float:
-        """Level of the lintel's underside in its own lift, of the lowest in any other. [m]"""
-        here = self.up.assembly.by_lift[number]
-        feet = [p.level for p in here if p.piece.role == "lintel"] or [p.level for p in here]
-        return min(feet) + self.frame.plate_bottom
-
-    def _bed_way(self, number: int) -> Polygon:
-        """What the bed under a lift leaves clear. [m]"""
-        lifts = self.up.assembly.by_lift
-        pieces, below = (tuple(p.piece for p in lifts[n]) for n in (number, number - 1))
-        return bed_way(pieces, below) or passage(below, 1.0)[0]
+        return _foot(self.up.assembly, number) + self.frame.plate_bottom
 
     @cached_property
     def lining_hole(self) -> list[Solid]:
         """What the pieces leave round the fire, from the base plates to the throat."""
         f, made = self.frame, self.up.assembly
-        rings: list[tuple[float, Polygon]] = []
-        low = f.slab_top
-        for number in range(1, self.throat_lift):
-            here = made.by_lift[number]
-            if any(p.piece.role in FIREBOX for p in here):
-                high = here[0].top + f.plate_bottom
-                rings += [
-                    (self._foot(number), self._bed_way(number)),
-                    (high, self._inside_of(here)),
-                ]
-        found: list[Solid] = []
-        for k, (high, ring) in enumerate(rings):
-            if k + 1 < len(rings) and alike(ring, rings[k + 1][1]):
-                continue
-            found.append(prism(low, high, _back(ring, f.set_back)))
-            low = high
-        return found
-
-    @staticmethod
-    def _inside_of(here: tuple[Placed, ...]) -> Polygon:
-        """What a lift leaves round the fire: half way up, but over the arch of a lintel."""
-        share = 1.0 if any(p.piece.role == "lintel" for p in here) else 0.5
-        return passage(tuple(p.piece for p in here), share)[0]
+        return list(_lining_hole(made, self.throat_lift, f.set_back, f.plate_bottom, f.slab_top))
 
     def inside(self) -> list[Solid]:
         """What is clear inside the lining, or the pieces, and behind the front of the pieces."""
@@ -147,29 +116,9 @@ class SetOutlines(Builder):
 
     @cached_property
     def cavity(self) -> list[Solid]:
-        """What the masonry round the set leaves for it, up to the flue: lift by lift a box that
-        leans in with its pieces, and the gap for movement round it.
-        """
-        f, made = self.frame, []
-        low = f.plate_bottom
-        for number, here in enumerate(self.up.assembly.by_lift):
-            if any(p.piece.role == "flue" for p in here):
-                break
-            high = self.up.assembly.tops[number] + f.plate_bottom
-            pieces, foot = tuple(p.piece for p in here), here[0].level + f.plate_bottom
-            made.append(prism(low, foot, self._box(pieces, 0.0)))
-            made.append(Loft(foot, high, self._box(pieces, 0.0), self._box(pieces, 1.0)))
-            low = high
-        if low < f.flue_start:
-            made.append(prism(low, f.flue_start, made[-1].upper))
-        return list[Solid](made)
-
-    def _box(self, pieces: tuple[SetPiece, ...], share: float) -> Polygon:
-        """Round a lift at a share of its height, the gap counted in."""
-        x0, y0, x1, y1 = lift_section(pieces, share).bounds()
-        back, gap = self.frame.set_back, self.design.pieces.gap
-        half = max(-x0, x1) + gap
-        return centered(half, max(back + y0 - gap, 0.0), back + y1 + gap)
+        """What the masonry round the set leaves for it, up to the flue."""
+        f, gap = self.frame, self.design.pieces.gap
+        return list(_cavity(self.up.assembly, f.set_back, gap, f.plate_bottom, f.flue_start))
 
     @cached_property
     def flue_foot(self) -> float:
@@ -194,7 +143,7 @@ class SetOutlines(Builder):
                 yield self._through_bed(number + 1, high, self._foot(number + 1))
 
     def _through_bed(self, number: int, low: float, high: float) -> Loft:
-        ring = self._bed_way(number)
+        ring = _bed_way(self.up.assembly, number)
         return prism(low, high, _back(ring, self.frame.set_back))
 
     def flue_bed(self) -> Iterable[Loft]:
@@ -203,6 +152,68 @@ class SetOutlines(Builder):
         if self.flue_foot > f.flue_start:
             number = next(p.lift for p in self.up.assembly.placed if p.piece.role == "flue")
             yield self._through_bed(number, f.flue_start, self.flue_foot)
+
+
+def _foot(made: Assembly, number: int) -> float:
+    """Level of the lintel's underside in its own lift, of the lowest in any other. [m]"""
+    here = made.by_lift[number]
+    return min([p.level for p in here if p.piece.role == "lintel"] or [p.level for p in here])
+
+
+def _bed_way(made: Assembly, number: int) -> Polygon:
+    """What the bed under a lift leaves clear. [m]"""
+    pieces, below = (tuple(p.piece for p in made.by_lift[n]) for n in (number, number - 1))
+    return bed_way(pieces, below) or passage(below, 1.0)[0]
+
+
+def _inside_of(here: tuple[Placed, ...]) -> Polygon:
+    """What a lift leaves round the fire: half way up, but over the arch of a lintel."""
+    share = 1.0 if any(p.piece.role == "lintel" for p in here) else 0.5
+    return passage(tuple(p.piece for p in here), share)[0]
+
+
+@lru_cache(maxsize=64)
+def _lining_hole(
+    made: Assembly, throat: int, set_back: float, start: float, slab_top: float
+) -> tuple[Solid, ...]:
+    """From the base plates to the lift that the throat is in. Kept while the set stands."""
+    rings: list[tuple[float, Polygon]] = []
+    for number in range(1, throat):
+        here = made.by_lift[number]
+        if any(p.piece.role in FIREBOX for p in here):
+            rings.append((_foot(made, number) + start, _bed_way(made, number)))
+            rings.append((here[0].top + start, _inside_of(here)))
+    found, low = list[Solid](), slab_top
+    for k, (high, ring) in enumerate(rings):
+        if k + 1 < len(rings) and alike(ring, rings[k + 1][1]):
+            continue
+        found.append(prism(low, high, _back(ring, set_back)))
+        low = high
+    return tuple(found)
+
+
+@lru_cache(maxsize=64)
+def _cavity(
+    assembly: Assembly, set_back: float, gap: float, start: float, flue_start: float
+) -> tuple[Loft, ...]:
+    """Lift by lift a box that leans in with its pieces, and the gap for movement round it."""
+
+    def round_them(pieces: tuple[SetPiece, ...], share: float) -> Polygon:
+        x0, y0, x1, y1 = lift_section(pieces, share).bounds()
+        return centered(max(-x0, x1) + gap, max(set_back + y0 - gap, 0.0), set_back + y1 + gap)
+
+    made, low = list[Loft](), start
+    for number, here in enumerate(assembly.by_lift):
+        if any(p.piece.role == "flue" for p in here):
+            break
+        high = assembly.tops[number] + start
+        pieces, foot = tuple(p.piece for p in here), here[0].level + start
+        below, above = round_them(pieces, 0.0), round_them(pieces, 1.0)
+        made += [prism(low, foot, below), Loft(foot, high, below, above)]
+        low = high
+    if low < flue_start:
+        made.append(prism(low, flue_start, made[-1].upper))
+    return tuple(made)
 
 
 @lru_cache(maxsize=256)

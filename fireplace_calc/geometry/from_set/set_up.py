@@ -174,6 +174,7 @@ def _reading(made: PieceSet, choice: Choice) -> ReadOff:
     return _planned(made, choice, ())[2]
 
 
+@lru_cache(maxsize=256)
 def width_of(made: PieceSet, width: int, head: str) -> float:
     """Clear opening that one width of a set gives, lining in.
 
@@ -192,6 +193,7 @@ def width_of(made: PieceSet, width: int, head: str) -> float:
     return 2 * lined(_reading(made, Choice(width, 0, head)), made.lining)[0]
 
 
+@lru_cache(maxsize=256)
 def raises_of(made: PieceSet, width: int, head: str) -> tuple[float, ...]:
     """How far each number of extension courses raises the opening, their joints brought along.
 

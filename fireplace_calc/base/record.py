@@ -125,6 +125,7 @@ def _checks(record: type) -> _Checks:
     )
 
 
+@lru_cache(maxsize=256)
 def all_at(*names: str) -> Callable[[Any], tuple[Any, ...]]:
     """How to get at all these fields of a record at once, always as a tuple."""
     if not names:

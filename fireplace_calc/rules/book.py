@@ -152,7 +152,7 @@ class Pack:
     def check(self, facts: Facts, only: Container[str] | None = None) -> tuple[Finding, ...]:
         """Every rule, or only those with certain keys, held against one design, worst first."""
         rules = [rule for rule in self.in_order if only is None or rule.key in only]
-        return worst_first(self.last.ask(rules, self.edition, Assumptions(facts)))
+        return _by_verdict(self.last.ask(rules, self.edition, Assumptions(facts)))
 
 
 RANK = {verdict: k for k, verdict in enumerate(WORST_FIRST)}
@@ -160,8 +160,13 @@ RANK = {verdict: k for k, verdict in enumerate(WORST_FIRST)}
 
 def worst_first(found: Iterable[Finding]) -> tuple[Finding, ...]:
     """Findings in the order a reader wants them."""
+    return _by_verdict(sorted(found, key=attrgetter("key")))
+
+
+def _by_verdict(found: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings of each verdict in the order in which they come."""
     ranks: tuple[list[Finding], ...] = tuple([] for _ in WORST_FIRST)
-    for finding in sorted(found, key=attrgetter("key")):
+    for finding in found:
         ranks[RANK[finding.verdict]].append(finding)
     return tuple(chain.from_iterable(ranks))
 
@@ -175,7 +180,7 @@ def check_all(facts: Facts, packs: Iterable[Pack]) -> dict[str, tuple[Finding, .
         new = [rule for rule in pack.in_order if id(rule) not in known]
         known |= zip(map(id, new), pack.last.ask(new, pack.edition, assumptions), strict=True)
         found = (known[id(rule)] for rule in pack.in_order)
-        results[pack.name] = worst_first(
+        results[pack.name] = _by_verdict(
             finding if finding.edition == pack.edition else finding.in_edition(pack.edition)
             for finding in found
         )

@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from functools import lru_cache
+from itertools import compress
+from operator import ne
 from typing import TYPE_CHECKING, Any
 
 from fireplace_calc.base.inputs import Input, inputs_of
 from fireplace_calc.base.printing import named
+from fireplace_calc.base.record import all_at
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.pieces import TakenSet
@@ -31,7 +34,6 @@ its name, which may be a joint off. [m]
 """
 
 
-@lru_cache(maxsize=256)
 def decided(design: Design) -> Mapping[str, Any]:
     """Every input that the set decides, by dotted key, in SI; empty without a set.
 
@@ -50,9 +52,9 @@ def decided(design: Design) -> Mapping[str, Any]:
     """
     if design.piece_set is None:
         return {}
-    from fireplace_calc.geometry.from_set.set_up import set_up
+    from fireplace_calc.geometry.from_set.set_up import take
 
-    return _decided(design.piece_set, design.pieces, set_up(design).choice)
+    return _decided(design.piece_set, design.pieces, take(design))
 
 
 @lru_cache(maxsize=256)
@@ -166,14 +168,13 @@ def decide(design: Design) -> Design:
         return design
     groups: dict[str, dict[str, Any]] = {}
     top: dict[str, Any] = {}
-    for key, value in found.items():
+    held = all_at(*found)(design)
+    for key in compress(found, map(ne, held, found.values())):
         group, dot, name = key.partition(".")
-        (groups.setdefault(group, {}) if dot else top)[name or group] = value
+        (groups.setdefault(group, {}) if dot else top)[name or group] = found[key]
     try:
         for group, values in groups.items():
-            held = getattr(design, group)
-            if any(getattr(held, name) != value for name, value in values.items()):
-                top[group] = replace(held, **values)
+            top[group] = replace(getattr(design, group), **values)
     except InputError as wrong:
         raise InputError(
             f"The set {design.pieces.set} cannot be taken: {wrong}",

@@ -116,17 +116,20 @@ def take(design: Design) -> Choice:
     design : Design
         With a set.
     """
-    made = _set_of(design)
+    asked = design.opening
+    return _taken(_set_of(design), asked.head, asked.width, asked.extension, design.flue.sections)
+
+
+@lru_cache(maxsize=256)
+def _taken(made: PieceSet, asked: str, wide: float, raised: float, sections: int) -> Choice:
     heads = heads_of(made)
-    head = design.opening.head if design.opening.head in heads or not heads else heads[0]
+    head = asked if asked in heads or not heads else heads[0]
     least, most = flues_of(made)
-    flues = min(max(design.flue.sections, least), most)
     widths = range(len(made.widths))
-    width = min(widths, key=lambda w: abs(width_of(made, w, head) - design.opening.width))
+    width = min(widths, key=lambda w: abs(width_of(made, w, head) - wide))
     raises = raises_of(made, width, head)
-    asked = design.opening.extension
-    extensions = min(range(len(raises)), key=lambda n: abs(raises[n] - asked))
-    return Choice(width, extensions, head, flues)
+    extensions = min(range(len(raises)), key=lambda n: abs(raises[n] - raised))
+    return Choice(width, extensions, head, min(max(sections, least), most))
 
 
 def set_of(design: Design, otherwise: str) -> PieceSet:

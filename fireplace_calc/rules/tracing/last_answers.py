@@ -5,7 +5,6 @@ ten as they were.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from functools import lru_cache
 from itertools import compress
 from operator import ne
 from typing import TYPE_CHECKING, Any, NamedTuple
@@ -16,8 +15,6 @@ if TYPE_CHECKING:
     from fireplace_calc.rules.core import Finding, Rule
     from fireplace_calc.rules.facts import Facts
     from fireplace_calc.rules.tracing.traced import Assumptions, Standing
-
-_places = lru_cache(maxsize=64)(all_at)
 
 
 class Answers(NamedTuple):
@@ -40,12 +37,10 @@ class Answers(NamedTuple):
     values: tuple[Any, ...]
     findings: Mapping[str, Finding]
 
-    def still(self, facts: Facts, standing: Standing) -> dict[str, Finding]:
+    def still(self, values: tuple[Any, ...]) -> dict[str, Finding]:
         """Findings of rules that have read nothing but what is as it was."""
-        if standing is not self.standing:
-            return {}
-        moved = map(ne, _places(*self.readers)(facts), self.values)
-        gone = frozenset[str]().union(*compress(self.readers.values(), moved))
+        moved = compress(self.readers.values(), map(ne, values, self.values))
+        gone = frozenset[str]().union(*moved)
         return {key: found for key, found in self.findings.items() if key not in gone}
 
 
@@ -78,14 +73,18 @@ class LastAnswers:
         list of Finding
             In the order of the rules.
         """
-        kept, facts, standing = self._kept, design.facts, design.standing
+        kept, facts = self._kept, design.facts
         if design.doubted:
             return [design.checked(rule, edition)[0] for rule in rules]
-        findings = kept.still(facts, standing)
-        readers = dict(kept.readers) if standing is kept.standing else {}
+        if kept.standing is not design.standing:
+            kept = Answers(design.standing, {}, (), {})
+        values = all_at(*kept.readers)(facts)
+        findings, readers = kept.still(values), dict(kept.readers)
         for rule in [rule for rule in rules if rule.key not in findings]:
             findings[rule.key], read = design.checked(rule, edition)
             for place in read:
                 readers[place] = readers.get(place, frozenset()) | {rule.key}
-        self._kept = Answers(standing, readers, _places(*readers)(facts), findings)
+        if len(readers) > len(values):
+            values = all_at(*readers)(facts)
+        self._kept = Answers(design.standing, readers, values, findings)
         return [findings[rule.key] for rule in rules]

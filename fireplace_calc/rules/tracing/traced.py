@@ -208,9 +208,7 @@ class Assumptions:
             finding = self._doubted(rule, finding, fact)
         if finding.verdict == NOT_CHECKED:
             finding = finding.resting((), self.missing(reading.read, reading.blank))
-        elif behind := tuple(
-            key for key in self.behind(reading.read) if key not in TURNS or rule.key in TURNS[key]
-        ):
+        elif behind := _behind(self.standing, frozenset(reading.read), rule.key):
             finding = finding.resting(behind, ())
         return finding, dict(reading.values)
 
@@ -239,17 +237,17 @@ class Assumptions:
             return finding
         return finding._replace(verdict=NOT_CHECKED, margin=None, note=self.doubted[fact].why)
 
-    def behind(self, read: set[str]) -> tuple[str, ...]:
-        """Dotted keys in the order of the alphabet."""
-        return _behind(self.standing, frozenset(read))
-
 
 @lru_cache(maxsize=4096)
-def _behind(standing: Standing, read: frozenset[str]) -> tuple[str, ...]:
-    """Inputs that nobody has entered behind some facts; one moved input mostly leaves all alike."""
+def _behind(standing: Standing, read: frozenset[str], rule: str) -> tuple[str, ...]:
+    """Inputs that nobody has entered behind the facts that a rule has read, in the order of the
+    alphabet; one moved input mostly leaves all alike.
+    """
     found: set[str] = set()
     for fact in read - standing.decided:
         found.update(follows_from(fact))
         if standing.beside and fact in BESIDE_SECOND:
             found.update(BESIDE)
-    return tuple(sorted(standing.assumed & found))
+    return tuple(
+        key for key in sorted(standing.assumed & found) if key not in TURNS or rule in TURNS[key]
+    )

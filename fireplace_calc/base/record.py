@@ -6,13 +6,14 @@ from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
 from functools import lru_cache
 from operator import attrgetter
-from typing import Any, NamedTuple, Self
+from typing import Any, NamedTuple, Self, TypeVar, cast
 
 from fireplace_calc.base.inputs import Input, plain
 from fireplace_calc.base.messages import shown
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import EXAMPLES, FACTORS, SI_UNIT, InputError
 
+Made = TypeVar("Made")
 MOST_PIECES = 100
 """A list of trim or of nearby parts takes no more pieces. [-]"""
 WITHOUT_UNIT = {"count": int, "choice": str, "yes-no": bool, "text": str}
@@ -26,7 +27,8 @@ class Record:
     that names the field, what it may hold, what came, and the likely cause.
     """
 
-    __slots__ = ()
+    __slots__ = ("_known",)
+    _known: dict[Callable[[Any], Any], Any]
 
     def __post_init__(self) -> None:
         """Hold every field to its declaration; whole numbers and numpy's become plain floats."""
@@ -62,6 +64,23 @@ class Record:
         for name, value in values.items():
             object.__setattr__(made, name, value)
         return made
+
+    def once(self, work: Callable[[Any], Made]) -> Made:
+        """What a function makes of this record, which it is asked for only once: a change leaves
+        most records of a design as they are.
+
+        Parameters
+        ----------
+        work : callable
+        """
+        try:
+            known = self._known
+        except AttributeError:
+            known = {}
+            object.__setattr__(self, "_known", known)
+        if work not in known:
+            known[work] = work(self)
+        return cast("Made", known[work])
 
 
 class HashedOnce(Record):

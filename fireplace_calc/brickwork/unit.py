@@ -12,7 +12,7 @@ from fireplace_calc.base.tables import pick
 from fireplace_calc.base.tables.bricks import brick_sizes
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
-from fireplace_calc.editing.assumptions import assumed
+from fireplace_calc.editing.assumptions import is_assumed
 from fireplace_calc.geometry.parts import Geometry
 
 LEAST_CUT = INCH / 8
@@ -281,7 +281,7 @@ def corbel_size(design: Design, name: str, walls: str) -> float | None:
         As it was entered, unknown too; until somebody does, of what the walls are laid in. [m]
     """
     told: float | None = getattr(design.smoke_chamber, name)
-    if f"smoke_chamber.{name}" not in assumed(design):
+    if not is_assumed(design, "smoke_chamber", name):
         return told
     unit = laid_unit(design, walls)
     if unit is None:

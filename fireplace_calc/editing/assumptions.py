@@ -7,14 +7,15 @@ none.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import fields
 from functools import lru_cache
 from itertools import compress
-from operator import attrgetter, eq
-from typing import Any
+from operator import eq, is_
+from typing import Any, TypeAlias
 
 from fireplace_calc.base.inputs import is_record, pieces_of
+from fireplace_calc.base.record import all_at
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import NO_ANSWERS, all_inputs
 
@@ -39,9 +40,53 @@ def _defaults() -> dict[str, Any]:
     return inputs | lists
 
 
-@lru_cache(maxsize=1)
-def _values() -> attrgetter[tuple[Any, ...]]:
-    return attrgetter(*_defaults())
+_records = all_at(*(group.name for group in fields(Design) if is_record(group.default)))
+
+
+Held: TypeAlias = "tuple[frozenset[str], frozenset[str]]"
+"""Inputs at a default, and unknown ones, by dotted key."""
+
+
+@lru_cache(maxsize=128)
+def _of(kind: type, unknown: bool) -> tuple[dict[str, Any], Callable[[Any], tuple[Any, ...]]]:
+    """Inputs of one kind of record that can be assumed with their defaults, or those that nobody
+    may know with none, by dotted key; and how to get at what they are.
+    """
+    group = next((f.name for f in fields(Design) if type(f.default) is kind), "")
+    may = {key: None for key, spec in all_inputs().items() if spec.optional or spec.default is None}
+    found = {
+        key: value
+        for key, value in (may if unknown else _defaults()).items()
+        if key.rpartition(".")[0] == group
+    }
+    return found, all_at(*(key.rpartition(".")[2] for key in found))
+
+
+def _held(record: Any) -> Held:
+    inputs, values = _of(type(record), False)  # type: ignore[arg-type]  # a class is hashable
+    at_default = frozenset(compress(inputs, map(eq, values(record), inputs.values())))
+    inputs, values = _of(type(record), True)  # type: ignore[arg-type]  # a class is hashable
+    return at_default, frozenset(compress(inputs, map(is_, values(record), inputs.values())))
+
+
+def held_by_record(design: Design) -> tuple[Held, ...]:
+    """What of each record of a design stands at a default or is unknown, told or not; a change
+    leaves most of it as it was.
+    """
+    return (_held(design), *[record.once(_held) for record in _records(design)])
+
+
+def is_assumed(design: Design, record: str, name: str) -> bool:
+    """Whether one input stands at its default and nobody has entered it.
+
+    Parameters
+    ----------
+    design : Design
+    record, name : str
+        The two halves of its dotted key.
+    """
+    key = f"{record}.{name}"
+    return key in getattr(design, record).once(_held)[0] and key not in design.told
 
 
 @lru_cache(maxsize=8)
@@ -54,9 +99,7 @@ def assumed(design: Design) -> frozenset[str]:
     >>> "clearance.back" in assumed(change(Design(), {"clearance.back": "4 in"}))
     False
     """
-    defaults = _defaults()
-    stands = map(eq, _values()(design), defaults.values())
-    return frozenset(compress(defaults, stands)) - design.told
+    return frozenset[str]().union(*[held for held, _ in held_by_record(design)]) - design.told
 
 
 def tell(design: Design, keys: Iterable[str]) -> Design:

@@ -7,11 +7,11 @@ from __future__ import annotations
 from dataclasses import astuple
 from functools import lru_cache
 from itertools import compress, repeat
-from operator import attrgetter, is_, is_not
+from operator import attrgetter, is_not
 from typing import TYPE_CHECKING, Any, NamedTuple, Self, cast
 
-from fireplace_calc.editing.assumptions import assumed
-from fireplace_calc.editing.changes import all_inputs, value_of
+from fireplace_calc.editing.assumptions import Held, held_by_record
+from fireplace_calc.editing.changes import value_of
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.rules.core import Finding, Rule
 from fireplace_calc.rules.told_areas import doubted_areas
@@ -137,16 +137,16 @@ class Standing(NamedTuple):
 
 
 @lru_cache(maxsize=8)
-def _one(standing: Standing) -> Standing:
-    """The first of those that are equal, so that the next is known at a glance."""
-    return standing
-
-
-@lru_cache(maxsize=1)
-def _unknown_inputs() -> tuple[tuple[str, ...], attrgetter[tuple[Any, ...]]]:
-    """Inputs that nobody may know, and how to get at all of them at once."""
-    keys = tuple(key for key, spec in all_inputs().items() if spec.optional or spec.default is None)
-    return keys, attrgetter(*keys)
+def _standing(
+    held: tuple[Held, ...],
+    entered: frozenset[str],
+    decided: frozenset[str],
+    unmeasured: tuple[str, ...],
+    beside: bool,
+) -> Standing:
+    """Put together once, so that the next that is equal is known at a glance."""
+    at_default, unknown = (frozenset[str]().union(*sets) for sets in zip(*held, strict=True))
+    return Standing(at_default - entered, decided, unknown, unmeasured, beside)
 
 
 _measured = attrgetter(*MEASURED.values())
@@ -171,20 +171,19 @@ class Assumptions:
     def __init__(self, facts: Facts) -> None:
         self.facts, self.design = facts, facts.design
         self.doubted = doubted_areas(self.design, facts.frame)
-        keys, values = _unknown_inputs()
         still = idle(self.design)
-        self.standing = _one(
-            Standing(
-                assumed(self.design) - still,
-                frozenset(compress(MEASURED, map(is_not, _measured(self.design), repeat(None)))),
-                frozenset(compress(keys, map(is_, values(self.design), repeat(None)))),
-                tuple(
+        self.standing = _standing(
+            held_by_record(self.design),
+            self.design.told | still,
+            frozenset(compress(MEASURED, map(is_not, _measured(self.design), repeat(None)))),
+            tuple(
+                [
                     key
                     for key in ("roof.nearby", "surround.trim")
                     if key not in still and _unmeasured(value_of(self.design, key))
-                ),
-                self.design.second_flue.drawn,
-            )
+                ]
+            ),
+            self.design.second_flue.drawn,
         )
 
     def checked(self, rule: Rule[Facts], edition: str) -> tuple[Finding, dict[str, Any]]:

@@ -17,6 +17,7 @@ import openpyxl
 import pytest
 from sampled import sampled
 
+from fireplace_calc import assess
 from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import InputError
 from fireplace_calc.exports.class_table import ANSWERS, write_results
@@ -362,7 +363,7 @@ def test_the_page_never_says_an_answer_before_it_is_found(school, tmp_path):
     mine = desk(school, tmp_path / "s", "Ann Lee")
     for number in (1, 2, 3):
         drawn, asked = key_of(school, "Ann Lee", number), mine.asked(number)
-        given = {figure for _, figure in asked.given}
+        given = {figure for *_, figure in asked.given}
         for step in drawn.steps:
             answer = step.answer("feet-inches")
             if answer in given or step.options or len(answer) < 4:
@@ -418,6 +419,73 @@ def test_the_table_is_what_a_second_count_finds(school, worked, tmp_path):
         assert len(row.stands.causes) == row.stands.wrong
     assert all(r.stands.first for r in rows if r.name == "Ann Lee")
     assert not any(r.begun for r in rows if r.name == "小屋")
+
+
+# -- a search for faults ------------------------------------------------------------------------
+@pytest.fixture
+def searching(tmp_path):
+    """A class that looks for three faults in each of two designs, with an exercise between."""
+    task = ClassTask(**{**vars(TASK), "kinds": ("faults", "roof"), "count": 3})
+    return kept_class(tmp_path / "class", task, NAMES)
+
+
+def test_faults_are_found_in_any_order_and_guesses_are_counted(searching, tmp_path):
+    """The rules that are broken are those that the assessment finds open, in whatever order."""
+    mine, drawn = desk(searching, tmp_path / "s", "Bo Ray"), key_of(searching, "Bo Ray", 1)
+    options = drawn.steps[0].options
+    found = assess(drawn.design, TASK.pack).findings
+    names = {f"{f.title} ({f.clause})" for f in found if f.verdict == "falls short"}
+    assert {step.answer() for step in drawn.steps} == names and len(names) == 3
+    sound = [one for one in options if one not in names]
+    asked = mine.asked(1)
+    assert asked.search == drawn.design and asked.figure is None and not asked.done
+    for n, guess in enumerate(sound[:3], 1):
+        reply = mine.answer(1, 1, guess)
+        assert not reply.right and reply.text.startswith(f"Guess {n}. Not yet. ")
+        assert reply.mistake == f"You took: {guess}." and len(reply.text) > 60
+    assert mine.answer(1, 1, sound[1]).text.startswith("Guess 3. "), "twice the same counts once"
+    answers = [step.answer() for step in drawn.steps]
+    for left, guess in zip((2, 1, 0), reversed(answers), strict=True):
+        assert mine.help_with(1, 1, "hint").startswith("Look at this part: ")
+        reply = mine.answer(1, 1, guess)
+        assert reply.right and mine.asked(1).done == 3 - left
+        assert reply.text.endswith(f"{left} more to find." if left else "Nothing else is broken.")
+    works = gathered(searching, (tmp_path / "s",)).works
+    rows = [r for r in result_rows(searching, works) if r.name == "Bo Ray" and r.number == 1]
+    assert all(row.stands.done for row in rows)
+    assert {row.title for row in rows} == {"Find the fault"}
+    assert sum(row.stands.wrong for row in rows) == 3 and sum(row.stands.hints for row in rows) == 3
+    causes = {one.cause for one in hard_causes(rows)}
+    assert causes == {f"You took: {one}." for one in sound[:3]}
+    again = desk(searching, tmp_path / "s", "Bo Ray").asked(1)
+    assert again.done == 3 and key_of(searching, "Bo Ray", 3).design != drawn.design
+
+
+def test_a_search_without_reasons_says_no_more_than_right_or_not(tmp_path):
+    task = ClassTask(**{**vars(TASK), "kinds": ("faults",), "helps": "none", "level": 1})
+    room = kept_class(tmp_path / "class", task, NAMES)
+    mine, drawn = desk(room, tmp_path / "s", "3"), key_of(room, "3", 1)
+    (step,) = drawn.steps
+    wrong = next(one for one in step.options if one != step.answer())
+    assert mine.answer(1, 1, wrong).text == "Guess 1. Not yet."
+    assert mine.answer(1, 1, step.answer()).right
+
+
+def test_a_class_keeps_its_edition_of_the_list_of_faults(searching, tmp_path, monkeypatch):
+    """A program with a fault more draws the old class as it was, and a new one from the new list."""
+    from test_fault_hunt import FAULTS, ONE_MORE, planting
+
+    before = key_of(searching, "Zoë", 1)
+    monkeypatch.setattr(planting, "FAULTS", (ONE_MORE, *FAULTS))
+    new = ClassTask(**{**vars(searching.task), "edition": planting.latest_edition()})
+    again = kept_class(tmp_path / "class", new, NAMES)
+    assert again.task.edition == 1 and key_of(again, "Zoë", 1) == before
+    hand_out(tmp_path / "students", again.task)
+    assert read_task((tmp_path / "students",)) == again.task
+    assert kept_class(tmp_path / "another", new, NAMES).task.edition == 2
+    path = tmp_path / "class" / "class.toml"
+    path.write_text(path.read_text().replace("edition = 1\n", ""))
+    assert read_class(tmp_path / "class").task.edition == 1, "a file from before editions"
 
 
 def test_what_was_hard_is_counted_over_the_class(school, worked):

@@ -176,3 +176,41 @@ def test_nothing_is_printed_or_gathered_before_there_is_a_class(tmp_path, monkey
         act()
         assert "Keep the class first" in made.heard.value
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_search_is_chosen_by_the_trainer_and_looked_through_by_the_student(teacher):
+    """Drawing, figures and a list with a button: looking down the list is no guess."""
+    for kind, box in teacher.form.topics.items():
+        box.value = kind == "faults"
+    teacher.form.count.value = 2
+    teacher.keep()
+    assert teacher.school.task.kinds == ("faults",)
+    one = sat_down(teacher, "Bo Ray")
+    drawn = teacher.school.task.draw(teacher.school.seed("Bo Ray"), 1)
+    (line,) = one.rows
+    assert one.views.widget in one.beside.children and one.views.board.widget.drawn["bodies"]
+    assert drawn.given[0].name in one.figures.value
+    check = next(
+        b for b in reached([line.widget]) if getattr(b, "description", "") == "Check my answer"
+    )
+    broken = [step.answer() for step in drawn.steps]
+    wrong = next(name for name in line.box.options[1:] if name not in broken)
+    line.box.value = wrong
+    assert one.desk.work.attempts == ()
+    check.click()
+    assert "Guess 1. Not yet." in line.reply.value
+    for name in broken[::-1]:
+        line.box.value = name
+        check.click()
+        assert "\u2713" in line.reply.value
+    assert "Nothing else is broken" in line.reply.value
+    assert "1 of 2 exercises done" in one.heard.value
+    assert "Answered right" in sat_down(teacher, "Bo Ray").rows[0].reply.value
+    teacher.gather()
+    assert wrong in teacher.results.value
+
+
+def test_topics_of_another_book_are_those_it_has_figures_for(teacher):
+    teacher.form.pack.value = "UK ADJ"
+    shown = {kind for kind, box in teacher.form.topics.items() if box.layout.display != "none"}
+    assert "faults" in shown and not {"mantel", "chamber"} & shown

@@ -8,6 +8,7 @@ from pypdf import PdfReader
 from sampled import sampled
 from school import school_of
 
+from fireplace_calc import assess
 from fireplace_calc.base.resources import version
 from fireplace_calc.base.units import InputError
 from fireplace_calc.drawing.classroom import class_book
@@ -30,6 +31,7 @@ WAYS = [
     (tuple(KINDS), 8, "feet-inches", "A4"),
     (tuple(KINDS)[:1], 12, "millimetres", "letter"),
     *(((kind,), 2, "feet-inches", None) for kind in KINDS),
+    (("roof", "faults"), 3, "millimetres", "letter"),
 ]
 
 
@@ -44,7 +46,9 @@ def test_every_sheet_is_clean_and_a_class_of_thirty_has_one_page_of_each(way):
         assert [len(sheets) for sheets in tables] == [1, 1]
         slips = slip_sheets(school, papers.stamp)
         assert len(slips) == 1 and 1 <= papers.many <= count
-        quiz = [papers.quiz(name) for name in school.places]
+        quiz = [sheet for name in school.places for sheet in papers.quiz(name)]
+        searches = (count - 1) // 2 if "faults" in kinds else 0
+        assert len(quiz) == 30 * (1 + searches)
         for sheet in (*quiz, *tables[0], *tables[1], *slips):
             assert collisions(sheet) == []
 
@@ -68,7 +72,7 @@ def test_the_files_bear_one_stamp_and_the_key_answers_the_quiz(tmp_path):
     papers = ClassPapers(school)
     cells = dict(papers.tables()[1].rows)
     for page, name in zip(texts[QUIZ], school.places, strict=True):
-        asked = [step for one in papers.drawn[name] for step in one.steps]
+        asked = [step for one in papers.drawn[name].values() for step in one.steps]
         shown = "No. 29" if name == "小屋" else name
         flat = " ".join(page.split())
         for step, cell in zip(asked, cells[shown], strict=False):
@@ -77,6 +81,30 @@ def test_the_files_bear_one_stamp_and_the_key_answers_the_quiz(tmp_path):
             assert cell in texts[KEY][0]
     for ticket in school.tickets.values():
         assert ticket in texts[SLIPS][0] and not any(ticket in page for page in texts[QUIZ])
+
+
+def test_a_search_has_a_page_of_its_own_and_the_key_its_numbers(tmp_path):
+    """Numbers of the printed key, looked up in the printed list, are the rules that the assessment
+    finds broken; every figure stands on the page.
+    """
+    school = school_of(("faults", "hearth"), 2, "feet-inches", names=("Ann Lee", "Bo Ray"))
+    list(class_papers_writing(school, tmp_path))
+    quiz, key = (PdfReader(tmp_path / name).pages for name in (QUIZ, KEY))
+    assert len(quiz) == 2 * 2 + 1 and len(key) == 2
+    listed = " ".join(quiz[-1].extract_text().split())
+    assert "List to look down" in listed and listed == " ".join(key[-1].extract_text().split())
+    papers = ClassPapers(school)
+    for k, name in enumerate(school.places):
+        drawn, page = papers.drawn[name][1], " ".join(quiz[2 * k + 1].extract_text().split())
+        assert "1. Find the fault" in page and "2. Hearth" in quiz[2 * k].extract_text()
+        for given in drawn.given:
+            assert given.name in page and given.shown("feet-inches") in page
+        found = assess(drawn.design, school.task.pack).findings
+        broken = {f"{f.title} ({f.clause})" for f in found if f.verdict == "falls short"}
+        heads, (_, cells) = papers.tables()[1].heads, papers.tables()[1].rows[k]
+        numbers = [cell for head, cell in zip(heads, cells, strict=True) if head[0] == "1"]
+        assert len(broken) == len(numbers) == 3
+        assert all(any(f" {n} {rule} " in f"{listed} " for rule in broken) for n in numbers)
 
 
 def test_another_class_and_other_exercises_have_another_stamp():

@@ -122,9 +122,9 @@ def test_views_units_papers_and_codes_change_and_come_back():
 def test_a_fault_is_looked_for_on_any_view():
     """One view fills the board, all four have each a canvas in its place, side by side."""
     search = practice(3).search
-    board = search.board
+    board = search.views.board
     for view, names in (("section", {"whole"}), ("all", set(CELLS))):
-        search.look(view)
+        search.views.look(view)
         sheets = {told["name"]: told["at"] for told in board.widget.drawn["stage"]["sheets"]}
         assert set(sheets) == names
         assert sum(wide * high for _, _, wide, high in sheets.values()) == pytest.approx(1)

@@ -18,6 +18,8 @@ from fireplace_calc.report.sentences import AT_MOST, compared
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT
 
+NOT_THAT_ONE, RIGHT = "Not that one. ", "Right: "
+"""What a reply begins with."""
 SHOWN = {
     "Opening": (
         "opening.width",
@@ -216,20 +218,20 @@ def guess(fault_finding: FaultFinding, key: str, units: str = FEET_INCHES) -> Re
         )
         return Reply(
             True,
-            f"Right: {name.lower()}. {finding.title}: {provided} provided, {required} required"
+            f"{RIGHT}{name.lower()}. {finding.title}: {provided} provided, {required} required"
             f" ({finding.clause}). {finding.why}",
         )
     if finding.verdict == DOES_NOT_APPLY:
         return Reply(
             False,
-            f"Not that one. {finding.title} ({finding.clause}) does not apply here: {finding.note}",
+            f"{NOT_THAT_ONE}{finding.title} ({finding.clause}) does not apply here: {finding.note}",
             DOES_NOT_APPLY,
         )
     left = f", {spare} to spare" if spare else ""
     note = f" {finding.note}" if finding.note else ""
     return Reply(
         False,
-        f"Not that one. {finding.title} ({finding.clause}) stands: {provided} provided, {required}"
+        f"{NOT_THAT_ONE}{finding.title} ({finding.clause}) stands: {provided} provided, {required}"
         f" required{left}.{note} {finding.why}",
         finding.verdict,
     )

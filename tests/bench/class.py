@@ -2,8 +2,8 @@
 
 ``.venv/bin/python tests/bench/class.py [lab|tablet] [students=30] [at_once=8] [kills=4]``
 
-Every student answers every question of his exercises, some of them wrong first, then the trainer
-gathers. Told: processor time and memory of server and kernels, time from opening to *Begin*, from
+Every student answers every question of his exercises, some of them wrong first, and finds three
+faults with a wrong guess before each; then the trainer gathers. Told: processor time and memory of server and kernels, time from opening to *Begin*, from
 an answer to its reply; and whether anybody's work is lost or mixed.
 """
 
@@ -85,6 +85,14 @@ class Student:
         self.view.locator(".fireplace-lesson h2").first.wait_for()
         self.view.wait_for_timeout(300)
 
+    def guess(self, rule: str, number: int) -> float:
+        """Name a rule of a search as guess of this number; how long the reply took. [s]"""
+        self.view.get_by_label("Answer a").select_option(rule)
+        begun = time.monotonic()
+        self.view.get_by_role("button", name="Check my answer").click()
+        self.view.get_by_text(f"Guess {number}. ").first.wait_for(timeout=30_000)
+        return time.monotonic() - begun
+
     def answer(self, mark: str, text: str, options: bool, right: bool) -> float:
         """Answer one question; how long the reply took. [s]"""
         box = self.view.get_by_label(f"Answer {mark}")
@@ -109,7 +117,7 @@ def play(kind: str, many: int, at_once: int, kills: int) -> int:
         root = Path(folder).resolve()
         notebook = root / "class-student.ipynb"
         shutil.copy(ROOT / "notebooks" / notebook.name, notebook)
-        topics = tuple(KINDS)[:3]
+        topics = (*tuple(KINDS)[:2], "faults")
         task = ClassTask(
             "Invented", "k", topics, 3, 3, "US IRC 2021", "feet-inches", "hints", made_by()
         )
@@ -117,7 +125,7 @@ def play(kind: str, many: int, at_once: int, kills: int) -> int:
         school = kept_class(root / "class", task, names)
         hand_out(root / "students", task)
         serving = tablet(notebook, root) if kind == "tablet" else server("lab", notebook, root)
-        wanted = {name: [] for name in names}
+        wanted, guesses = {name: [] for name in names}, dict.fromkeys(names, 0)
         opening, replying, most = [], [], 0.0
         with serving as address, sync_playwright() as playing:
             browser = playing.chromium.launch(executable_path=chromium(), args=FLAGS)
@@ -130,14 +138,20 @@ def play(kind: str, many: int, at_once: int, kills: int) -> int:
                 for number in range(1, task.count + 1):
                     for one in group:
                         one.choose(number)
-                    steps = {
-                        one.name: task.draw(school.seed(one.name), number).steps for one in group
-                    }
+                    drawn = {one.name: task.draw(school.seed(one.name), number) for one in group}
+                    steps = {name: one.steps for name, one in drawn.items()}
                     for n in range(max(map(len, steps.values()))):
                         for one in group:
                             if n >= len(steps[one.name]):
                                 continue
                             step, mark = steps[one.name][n], "abcdefgh"[n]
+                            if drawn[one.name].any_order:
+                                told = step.mistakes[n], step.answer(task.units)
+                                for text in (step.options[round(told[0].value)], told[1]):
+                                    guesses[one.name] += 1
+                                    replying.append(one.guess(text, guesses[one.name]))
+                                    wanted[one.name].append(text)
+                                continue
                             if not step.options and rng.random() < 0.4:
                                 wrong = f"{rng.randrange(10**5, 10**6)}"
                                 replying.append(one.answer(mark, wrong, False, False))
@@ -147,7 +161,7 @@ def play(kind: str, many: int, at_once: int, kills: int) -> int:
                             wanted[one.name].append(answer)
                     memory, spent, kernels = measured()
                     most = max(most, memory)
-                    if kills and number == 1 and kernels:
+                    if kills and number == 2 and kernels:
                         kills -= 1
                         rng.choice(kernels).send_signal(signal.SIGKILL)
                         time.sleep(3)

@@ -14,6 +14,7 @@ from fireplace_calc.drawing.classroom.class_tables import (
     table_sheets,
 )
 from fireplace_calc.drawing.classroom.quiz_sheet import QuizBlock, fitting, quiz_blocks, quiz_page
+from fireplace_calc.drawing.classroom.search_sheet import list_sheet, search_page
 from fireplace_calc.drawing.classroom.stamped import ClassStamp, on_paper
 from fireplace_calc.drawing.classroom.ticket_slips import slip_sheets
 from fireplace_calc.drawing.sheets.pdf import PdfBook
@@ -40,11 +41,12 @@ class ClassPapers:
 
     Attributes
     ----------
-    drawn : dict of str to tuple of Exercise
-        Those that one page takes, by student.
+    drawn : dict of str to dict of int to Exercise
+        Those that the paper takes, by student and number: as many as one page holds, and each
+        search on a page of its own.
     stamp : ClassStamp
     many : int
-        Exercises of one page. [-]
+        Exercises of the one page. [-]
 
     Raises
     ------
@@ -54,16 +56,22 @@ class ClassPapers:
 
     def __init__(self, school: SchoolClass, size: str | None = None) -> None:
         task = school.task
-        whole = {name: task.draw_all(school.seed(name)) for name in school.places}
-        digests = [figures_digest(one, True) for own in whole.values() for one in own]
+        whole = {
+            name: dict(enumerate(task.draw_all(school.seed(name)), 1)) for name in school.places
+        }
+        digests = [figures_digest(one, True) for own in whole.values() for one in own.values()]
         self.school, self.stamp = school, ClassStamp(task, class_digest(tuple(digests)), size)
         _, room = self.stamp.blank()
         wide, high = room.right - room.left, room.top - room.bottom
+        first = next(iter(whole.values()))
+        self.searches = [n for n, one in first.items() if one.any_order]
+        worked = [n for n in first if n not in self.searches]
         self.blocks: dict[str, list[QuizBlock]] = {
-            name: quiz_blocks(own, task.units, wide) for name, own in whole.items()
+            name: quiz_blocks({n: own[n] for n in worked}, task.units, wide)
+            for name, own in whole.items()
         }
         self.many = min(fitting(blocks, high) for blocks in self.blocks.values())
-        if not self.many:
+        if worked and not self.many:
             raise InputError(
                 "The first exercise is too long for one page: choose another topic, or larger"
                 " paper.",
@@ -71,15 +79,22 @@ class ClassPapers:
                 "an exercise that fits a page",
                 task.kinds[0],
             )
-        self.drawn: dict[str, tuple[Exercise, ...]] = {
-            name: own[: self.many] for name, own in whole.items()
+        taken = sorted([*worked[: self.many], *self.searches])
+        self.drawn: dict[str, dict[int, Exercise]] = {
+            name: {n: own[n] for n in taken} for name, own in whole.items()
         }
 
-    def quiz(self, name: str) -> Sheet:
-        """One student's page."""
+    def quiz(self, name: str) -> list[Sheet]:
+        """One student's page, and one more for each search."""
         names, shown = list(self.drawn), on_paper(name, self.school.places[name])
         what = f"Quiz, sheet {names.index(name) + 1} of {len(names)}"
-        return quiz_page(self.blocks[name][: self.many], self.stamp, shown, what)
+        blocks, stamp = self.blocks[name][: self.many], self.stamp
+        made = [quiz_page(blocks, stamp, shown, what)] if blocks else []
+        own = self.drawn[name]
+        searches = [
+            search_page(n, own[n], stamp, shown, f"{what}, exercise {n}") for n in self.searches
+        ]
+        return [*made, *searches]
 
     def tables(self) -> tuple[ClassTable, ClassTable]:
         """Answer grid and key."""
@@ -90,7 +105,7 @@ class ClassPapers:
     @property
     def said(self) -> str:
         """What the trainer should know of the page."""
-        count = self.school.task.count
+        count = self.school.task.count - len(self.searches)
         if self.many == count:
             return ""
         return (
@@ -121,13 +136,13 @@ def class_papers_writing(
     yield 0, many, "Exercises are drawn."
     papers = ClassPapers(school, size)
 
-    def pages() -> Iterator[Sheet]:
-        for name in school.places:
-            yield papers.quiz(name)
-
     book, held = _book(papers, "quiz")
-    for number, (name, sheet) in enumerate(zip(school.places, pages(), strict=True)):
+    for number, name in enumerate(school.places):
         yield number, many, name
+        for sheet in papers.quiz(name):
+            book.add(sheet)
+    lists = [list_sheet(papers.stamp)] if papers.searches else []
+    for sheet in lists:
         book.add(sheet)
     book.save()
     files = {QUIZ: held.getvalue()}
@@ -135,7 +150,7 @@ def class_papers_writing(
     grid, key = papers.tables()
     for file, what, sheets in (
         (GRID, "answer grid", table_sheets(grid, papers.stamp)),
-        (KEY, "key", table_sheets(key, papers.stamp)),
+        (KEY, "key", [*table_sheets(key, papers.stamp), *lists]),
         (SLIPS, "tickets", slip_sheets(school, papers.stamp)),
     ):
         files[file] = _whole(papers, what, sheets)

@@ -10,7 +10,7 @@ from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.lists import PITCH, wrapped
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
-from fireplace_calc.lessons import Exercise
+from fireplace_calc.lessons import Exercise, ExerciseStep
 from fireplace_calc.lessons.classroom.desk import MARKS
 
 NAMES = 36.0
@@ -26,6 +26,9 @@ BOX = 8.0
 KEY_NOTE = (
     "An answer counts within half a percent; a least figure has to be reached, a greatest one not"
     " passed."
+)
+SEARCH_NOTE = (
+    "Of a search: the number of the rule on the list to look down. The order does not count."
 )
 GRID_NOTE = "Tick what is right. The last column is the count of ticks."
 
@@ -55,25 +58,38 @@ class ClassTable:
     ruled: bool
 
 
-def key_table(drawn: Mapping[str, Sequence[Exercise]], units: str) -> ClassTable:
+Drawn = Mapping[str, Mapping[int, Exercise]]
+"""Exercises of the paper by the student's name, and by number."""
+
+
+def key_table(drawn: Drawn, units: str) -> ClassTable:
     """Every answer of every student.
 
     Parameters
     ----------
-    drawn : mapping of str to sequence of Exercise
-        By the student's name; the exercises of the paper alone.
+    drawn : mapping of str to mapping of int to Exercise
+        By the student's name and the exercise's number; the exercises of the paper alone.
     units : str
     """
     rows = tuple(
-        (name, tuple(step.answer(units) for one in own for step in one.steps))
+        (name, tuple(_answer(one, step, units) for one in own.values() for step in one.steps))
         for name, own in drawn.items()
     )
     heads = _heads(drawn)
     rows = tuple((name, (*cells, *[""] * (len(heads) - len(cells)))) for name, cells in rows)
-    return ClassTable("Key, for the trainer alone", (_legend(drawn), KEY_NOTE), heads, rows, False)
+    searches = any(one.any_order for own in drawn.values() for one in own.values())
+    before = (_legend(drawn), KEY_NOTE, *([SEARCH_NOTE] if searches else []))
+    return ClassTable("Key, for the trainer alone", before, heads, rows, False)
 
 
-def grid_table(drawn: Mapping[str, Sequence[Exercise]]) -> ClassTable:
+def _answer(drawn: Exercise, step: ExerciseStep, units: str) -> str:
+    """What stands in the key; of a search the number on the list."""
+    if drawn.any_order:
+        return str(round(step.expected) + 1)
+    return step.answer(units)
+
+
+def grid_table(drawn: Drawn) -> ClassTable:
     """A box for every question of every student, and one for the count."""
     heads = (*_heads(drawn), "all")
     rows = tuple((name, ("",) * len(heads)) for name in drawn)
@@ -102,17 +118,17 @@ def table_sheets(table: ClassTable, stamp: ClassStamp) -> list[Sheet]:
     return made
 
 
-def _heads(drawn: Mapping[str, Sequence[Exercise]]) -> tuple[str, ...]:
+def _heads(drawn: Drawn) -> tuple[str, ...]:
     """Names of the columns, as many as whoever has most questions needs."""
-    counts = [[len(one.steps) for one in own] for own in drawn.values()]
-    most = [max(column) for column in zip(*counts, strict=True)]
-    return tuple(f"{n}{MARKS[k]}" for n, many in enumerate(most, 1) for k in range(many))
+    numbers = next(iter(drawn.values()))
+    most = {n: max(len(own[n].steps) for own in drawn.values()) for n in numbers}
+    return tuple(f"{n}{MARKS[k]}" for n, many in most.items() for k in range(many))
 
 
-def _legend(drawn: Mapping[str, Sequence[Exercise]]) -> str:
+def _legend(drawn: Drawn) -> str:
     """What the numbers of the columns stand for; the letters are those of the quiz."""
     own = next(iter(drawn.values()))
-    return "; ".join(f"{n} {one.title}" for n, one in enumerate(own, 1)) + "."
+    return "; ".join(f"{n} {one.title}" for n, one in own.items()) + "."
 
 
 def _widths(table: ClassTable) -> list[float]:

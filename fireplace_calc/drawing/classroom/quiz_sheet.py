@@ -4,7 +4,7 @@ room to work.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -62,19 +62,20 @@ class QuizBlock:
         return TITLE_ROOM + max(left, right) + 2 * GUTTER
 
 
-def quiz_blocks(drawn: Sequence[Exercise], units: str, wide: float) -> list[QuizBlock]:
+def quiz_blocks(drawn: Mapping[int, Exercise], units: str, wide: float) -> list[QuizBlock]:
     """Every exercise of one student, in lines.
 
     Parameters
     ----------
-    drawn : sequence of Exercise
+    drawn : mapping of int to Exercise
+        By number. [-]
     units : str
     wide : float
         Of the page's room. [mm]
     """
     left, right = wide * DRAWN - GUTTER, wide * (1 - DRAWN) - GUTTER
     made = []
-    for number, one in enumerate(drawn, 1):
+    for number, one in drawn.items():
         given = "; ".join(f"{given.name}: {given.shown(units)}" for given in one.given) + "."
         asked = tuple(
             wrapped(_question(mark, step), right)
@@ -156,7 +157,7 @@ def _block(sheet: Sheet, block: QuizBlock, cell: Cell) -> None:
     top = y = y - (TITLE_ROOM - TITLE)
     if block.picture is not None:
         y -= block.picture.height
-        sheet.add(_moved(block.picture, cell.left, y))
+        sheet.add(moved(block.picture, cell.left, y))
     for line in block.given:
         sheet.text(cell.left, y - SMALL, line, size=SMALL, ha="left", bold=True)
         y -= PITCH
@@ -175,7 +176,7 @@ def _block(sheet: Sheet, block: QuizBlock, cell: Cell) -> None:
         sheet.line([(left + 4, y + 1.0), (cell.right, y + 1.0)], "fine")
 
 
-def _moved(picture: Sheet, across: float, up: float) -> Sheet:
+def moved(picture: Sheet, across: float, up: float) -> Sheet:
     """The same elsewhere on a sheet. [mm]"""
     by, made = np.array((across, up)), Sheet(picture.width, picture.height)
     for tone, polygons in picture.fills.items():

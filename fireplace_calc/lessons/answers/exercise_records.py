@@ -12,10 +12,15 @@ from fireplace_calc.lessons.exercise_figure import ExerciseFigure
 
 @dataclass(frozen=True, slots=True)
 class Mistake:
-    """What somebody gets who goes wrong in one known way, and what he did. [SI]"""
+    """What somebody gets who goes wrong in one known way, and what he did. [SI]
+
+    Where the reason speaks of one student's figures, ``cause`` is what all have in common who did
+    the same.
+    """
 
     value: float
     reason: str
+    cause: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,11 +88,14 @@ class ExerciseStep:
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """A figure of the exercise: name, value [SI] and kind; a word where the kind is ``word``."""
+    """A figure of the exercise: name, value [SI] and kind; a word where the kind is ``word``. Of a
+    whole design ``group`` is the part it belongs to.
+    """
 
     name: str
     value: float | str
     kind: str = "length"
+    group: str = ""
 
     def shown(self, units: str) -> str:
         """In the reader's units."""
@@ -121,6 +129,8 @@ class Exercise:
         Drawing with a question mark at each answer.
     source : str
         What stands behind it where no clause does.
+    any_order : bool
+        Whether the steps ask the same and may be answered in any order: faults of a design.
     """
 
     kind: str
@@ -137,3 +147,4 @@ class Exercise:
     branch: str = ""
     figure: ExerciseFigure | None = None
     source: str = ""
+    any_order: bool = False

@@ -129,7 +129,7 @@ def check(asked: ExerciseStep, text: str, units: str = FEET_INCHES) -> Reply:
         return Reply(True, f"Right: {asked.answer(units)}. {asked.working}")
     for mistake in asked.mistakes:
         if abs(value - mistake.value) <= tolerance(mistake.value, asked.kind):
-            return Reply(False, f"Not yet. {mistake.reason}", mistake.reason)
+            return Reply(False, f"Not yet. {mistake.reason}", mistake.cause or mistake.reason)
     if near:
         return Reply(False, f"Not yet. {_rounded(asked)}", "rounded")
     if slip := _slipped(value, asked):

@@ -21,7 +21,9 @@ FILE = "class.toml"
 ONLY_THE_TRAINER = 0o700
 """Rights of the trainer's folder, where the system has such."""
 _WORDS = ("title", "key", "pack", "units", "helps", "made_by")
-_NUMBERS = ("count", "level")
+_NUMBERS = ("count", "level", "edition")
+_BEFORE = {"edition": 1}
+"""What a file means that was written before a line was thought of."""
 
 
 def new_key() -> str:
@@ -37,7 +39,7 @@ def kept_class(folder: Path, task: ClassTask, names: tuple[str, ...]) -> SchoolC
     folder : path
         Made when not there, for its owner alone.
     task : ClassTask
-        Its key counts only for a class that is new there.
+        Its key and its edition count only for a class that is new there.
     names : tuple of str
         The roster.
 
@@ -56,7 +58,7 @@ def kept_class(folder: Path, task: ClassTask, names: tuple[str, ...]) -> SchoolC
         before = {**known.left, **known.places} if known else {}
         places = placed(names, before)
         kept = SchoolClass(
-            replace(task, key=known.task.key) if known else task,
+            replace(task, key=known.task.key, edition=known.task.edition) if known else task,
             known.secret if known else secrets.token_hex(32),
             places,
             {name: at for name, at in before.items() if at not in places.values()},
@@ -140,12 +142,12 @@ def _class_text(kept: SchoolClass) -> str:
 
 def _task_text(task: ClassTask) -> str:
     words = "".join(f"{name} = {quoted(getattr(task, name))}\n" for name in _WORDS)
-    return (
-        f"{words}kinds = {quoted(list(task.kinds))}\ncount = {task.count}\nlevel = {task.level}\n"
-    )
+    numbers = "".join(f"{name} = {getattr(task, name)}\n" for name in _NUMBERS)
+    return f"{words}kinds = {quoted(list(task.kinds))}\n{numbers}"
 
 
-def _task(told: Mapping[str, Any], path: Path) -> ClassTask:
+def _task(read: Mapping[str, Any], path: Path) -> ClassTask:
+    told = {**_BEFORE, **read}
     for name in _WORDS:
         if not isinstance(told.get(name), str):
             raise _unusable(path, name)

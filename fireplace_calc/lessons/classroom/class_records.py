@@ -10,6 +10,9 @@ from fireplace_calc.base.units import InputError
 from fireplace_calc.lessons.answers.exercise_records import Exercise
 from fireplace_calc.lessons.classroom.tickets import place_of, seed_of, ticket_of
 from fireplace_calc.lessons.exercise_kinds import exercise, kinds_of
+from fireplace_calc.lessons.fault_hunt.planting import latest_edition, offered
+from fireplace_calc.lessons.fault_hunt.search_exercise import SEARCH, search_exercise
+from fireplace_calc.lessons.valid_designs import SEARCHED
 from fireplace_calc.report.sentences import require_units
 
 MOST_EXERCISES = 12
@@ -30,6 +33,15 @@ def _require(name: str, value: object, allowed: tuple[object, ...]) -> None:
         raise InputError(f"{name} is {value!r}, but {said} is allowed.", name, said, value)
 
 
+def topics_of(pack: str) -> tuple[str, ...]:
+    """Topics that a class can be set in a code: its kinds of exercise, and the search for faults.
+
+    >>> topics_of("UK ADJ")[-1]
+    'faults'
+    """
+    return (*kinds_of(pack), *([SEARCH] if pack in SEARCHED else []))
+
+
 @dataclass(frozen=True)
 class ClassTask:
     """What every student of a class is set; nothing in it is secret.
@@ -41,7 +53,7 @@ class ClassTask:
     key : str
         Tells one class from the next.
     kinds : tuple of str
-        Of exercise, in their order.
+        Of exercise, in their order; some of ``topics_of``.
     count : int
         Exercises a student. [-]
     level : int
@@ -52,6 +64,8 @@ class ClassTask:
         One of ``HELPS``.
     made_by : str
         Name and version of the program that set it.
+    edition : int
+        Of the list of faults: it stays what it was when the class was set. [-]
     """
 
     title: str
@@ -63,11 +77,13 @@ class ClassTask:
     units: str
     helps: str
     made_by: str
+    edition: int = field(default_factory=latest_edition)
 
     def __post_init__(self) -> None:
         require_units(self.units)
         for kind in self.kinds or ("",):
-            _require("Topic", kind, kinds_of(self.pack))
+            _require("Topic", kind, topics_of(self.pack))
+        offered(self.edition)
         _require("Help", self.helps, tuple(HELPS))
         _require("Level", self.level, tuple(LEVELS))
         _require("Exercises a student", self.count, tuple(range(1, MOST_EXERCISES + 1)))
@@ -81,8 +97,10 @@ class ClassTask:
     def draw(self, seed: str, number: int) -> Exercise:
         """One exercise of one student; the number counts from 1. [-]"""
         kind, which = self.parts[number - 1]
-        place = place_of(seed) + which
-        return exercise(kind, f"{seed}.{which}", self.pack, self.level, self.units, place)
+        own = f"{seed}.{which}"
+        if kind == SEARCH:
+            return search_exercise(own, self.pack, self.level, self.units, self.edition)
+        return exercise(kind, own, self.pack, self.level, self.units, place_of(seed) + which)
 
     def draw_all(self, seed: str) -> tuple[Exercise, ...]:
         """Every exercise of one student."""

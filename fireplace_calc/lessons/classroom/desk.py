@@ -11,6 +11,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TypeVar
 
+from fireplace_calc.design.records import Design
+from fireplace_calc.lessons.answers.exercise_records import Exercise
 from fireplace_calc.lessons.answers.replying import Reply, check
 from fireplace_calc.lessons.classroom.class_records import ClassTask, figures_digest
 from fireplace_calc.lessons.classroom.kept_work import add_attempt, own_work_folder, read_work
@@ -26,6 +28,7 @@ from fireplace_calc.lessons.classroom.student_work import (
 )
 from fireplace_calc.lessons.classroom.tickets import seed_of
 from fireplace_calc.lessons.exercise_figure import ExerciseFigure, FigureSize, FigureWord
+from fireplace_calc.lessons.fault_hunt.hunting import counted
 
 NOT_YET = "Not yet."
 MARKS = "abcdefgh"
@@ -62,18 +65,21 @@ class AskedExercise:
     Attributes
     ----------
     title, story : str
-    given : tuple of (str, str)
-        Names and figures, in the reader's units.
+    given : tuple of (str, str, str)
+        Group where there is one, name, and figure in the reader's units.
     steps : tuple of AskedStep
     figure : ExerciseFigure or None
         With the answers that are found; the others are question marks.
+    search : Design or None
+        What is to be looked through; its steps are answered from one list, in any order.
     """
 
     title: str
     story: str
-    given: tuple[tuple[str, str], ...]
+    given: tuple[tuple[str, str, str], ...]
     steps: tuple[AskedStep, ...]
     figure: ExerciseFigure | None
+    search: Design | None = None
 
     @property
     def done(self) -> int:
@@ -150,10 +156,11 @@ class Desk:
             )
             for n, step in enumerate(drawn.steps, 1)
         )
-        given = tuple((one.name, one.shown(units)) for one in drawn.given)
+        given = tuple((one.group, one.name, one.shown(units)) for one in drawn.given)
         done = {n for n, step in enumerate(steps) if step.stands.done}
         figure = as_far_as(drawn.figure, done)
-        return AskedExercise(drawn.title, drawn.story, given, steps, figure)
+        search = drawn.design if drawn.any_order else None
+        return AskedExercise(drawn.title, drawn.story, given, steps, figure, search)
 
     def answer(self, number: int, step: int, text: str) -> Reply:
         """Take an answer, keep it, and reply as far as the trainer lets the page help.
@@ -163,6 +170,7 @@ class Desk:
         number, step : int
             Of exercise and step, from 1 on. [-]
         text : str
+            In a search it counts for the fault that it names, and twice the same counts once.
 
         Raises
         ------
@@ -170,12 +178,17 @@ class Desk:
             When it cannot be kept.
         """
         drawn, text = self.task.draw(self._seed, number), as_answer(text)
+        if drawn.any_order:
+            step = self._meant(number, drawn, text)
         found = check(drawn.steps[step - 1], text, self.task.units)
         what = RIGHT if found.right else WRONG
         figures = figures_digest(drawn, answers=False)
-        self._add(Attempt(self._part(number), figures, step, what, text, found.mistake))
+        made = Attempt(self._part(number), figures, step, what, text, found.mistake)
+        if not (drawn.any_order and self._tried(made)):
+            self._add(made)
         bare = self.task.helps == "none" and not found.right and found.mistake != "unreadable"
-        return Reply(False, NOT_YET, found.mistake) if bare else found
+        reply = Reply(False, NOT_YET, found.mistake) if bare else found
+        return self._counted(number, drawn, reply) if drawn.any_order else reply
 
     @property
     def helps(self) -> tuple[str, ...]:
@@ -200,12 +213,44 @@ class Desk:
         if what not in self.helps:
             return "Your trainer has not opened this help."
         drawn = self.task.draw(self._seed, number)
+        if drawn.any_order:
+            step = self._meant(number, drawn)
         asked, figures = drawn.steps[step - 1], figures_digest(drawn, answers=False)
         self._add(Attempt(self._part(number), figures, step, what))
         if what == HELPED[2]:
             return f"{asked.working} The answer is {asked.answer(self.task.units)}."
         return asked.more if what == HELPED[1] else asked.hint
 
+    # -- a search ---------------------------------------------------------------------------------
+    def _meant(self, number: int, drawn: Exercise, text: str | None = None) -> int:
+        """The fault that a guess names; else the first that is still to be found. [-]"""
+        if text is not None:
+            for n, one in enumerate(drawn.steps, 1):
+                if check(one, text, self.task.units).right:
+                    return n
+        left = self._to_find(number, drawn)
+        return left[0] if left else 1
+
+    def _to_find(self, number: int, drawn: Exercise) -> list[int]:
+        part, figures = self._part(number), figures_digest(drawn, answers=False)
+        steps = range(1, len(drawn.steps) + 1)
+        return [n for n in steps if not standing(self.work, part, figures, n).done]
+
+    def _tried(self, made: Attempt) -> bool:
+        """Whether the same was guessed before, of whichever fault."""
+        before = [replace(one, step=made.step) for one in self.work.attempts]
+        return made in before
+
+    def _counted(self, number: int, drawn: Exercise, reply: Reply) -> Reply:
+        part, figures = self._part(number), figures_digest(drawn, answers=False)
+        guesses = [
+            one
+            for one in self.work.attempts
+            if (one.part, one.figures) == (part, figures) and one.what in (RIGHT, WRONG)
+        ]
+        return counted(reply, len(guesses), len(self._to_find(number, drawn)))
+
+    # ---------------------------------------------------------------------------------------------
     def _part(self, number: int) -> str:
         kind, which = self.task.parts[number - 1]
         return f"{kind} {which}"

@@ -105,10 +105,14 @@ class FaultHunt:
         """
         reply = guess(self.faults, key, units)
         after = self if key in self.guesses else replace(self, guesses=(*self.guesses, key))
-        many = f"Guess {len(after.guesses)}."
-        left = f"{after.left} more to find." if after.left else "Nothing else is broken."
-        rest = f" {left}" if reply.right else ""
-        return after, Reply(reply.right, f"{many} {reply.text}{rest}", reply.mistake)
+        return after, counted(reply, len(after.guesses), after.left)
+
+
+def counted(reply: Reply, guesses: int, left: int) -> Reply:
+    """A reply with the count of guesses, and of what is still to be found. [-]"""
+    more = f"{left} more to find." if left else "Nothing else is broken."
+    rest = f" {more}" if reply.right else ""
+    return Reply(reply.right, f"Guess {guesses}. {reply.text}{rest}", reply.mistake)
 
 
 def unfindable(pack: str = DEFAULT_PACK, seeds: int = SEEDS_TRIED) -> dict[str, str]:

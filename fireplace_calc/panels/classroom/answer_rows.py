@@ -31,6 +31,8 @@ class AnswerRow:
         Takes what was typed or chosen.
     asked_for : callable
         Takes the name of the help.
+    counted : bool
+        Whether every answer counts: then a list is answered by a button, not by looking down it.
     """
 
     def __init__(
@@ -40,18 +42,23 @@ class AnswerRow:
         helps: Sequence[str],
         answered: Callable[[str], None],
         asked_for: Callable[[str], None],
+        counted: bool = False,
     ) -> None:
         self.answered = answered
         question = w.HTML(f'<div class="asks"><b>{mark})</b> {escape(step.ask)}</div>')
         done = prompt_html("\u2713 Answered right.") if step.stands.done else ""
         self.reply, self.said = w.HTML(done), w.HTML()
-        self.box = _box(f"Answer {mark}", step)
-        self.box.observe(lambda event: self._heard(event["new"]), "value")
+        self.box = _box(f"Answer {mark}", step, "46em" if counted else "22em")
+        if counted:
+            checked = [button("Check my answer", lambda: self._heard(self.box.value))]
+        else:
+            checked = []
+            self.box.observe(lambda event: self._heard(event["new"]), "value")
         helped = [
             button(f"{HELP_NAMES[name]} {mark}", lambda name=name: asked_for(name))  # type: ignore[misc]
             for name in helps
         ]
-        self.widget = w.VBox([question, row([self.box, *helped]), self.reply, self.said])
+        self.widget = w.VBox([question, row([self.box, *checked, *helped]), self.reply, self.said])
 
     def show_reply(self, reply: Reply) -> None:
         """Right or wrong, and why."""
@@ -66,9 +73,9 @@ class AnswerRow:
             self.answered(text)
 
 
-def _box(label: str, step: AskedStep) -> w.Text | w.Dropdown:
+def _box(label: str, step: AskedStep, most: str) -> w.Text | w.Dropdown:
     """A list for a choice, else a box to type into."""
-    wide, style = w.Layout(width="22em"), {"description_width": "7em"}
+    wide, style = w.Layout(width=most, max_width="100%"), {"description_width": "7em"}
     if step.options:
         last = step.stands.last if step.stands.last in step.options else CHOOSE
         options = [CHOOSE, *step.options]

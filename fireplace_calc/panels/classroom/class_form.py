@@ -15,14 +15,17 @@ from fireplace_calc.lessons.classroom.class_records import (
     MOST_EXERCISES,
     ClassTask,
     SchoolClass,
+    topics_of,
 )
 from fireplace_calc.lessons.classroom.rosters import roster_of, student_name
-from fireplace_calc.lessons.exercise_kinds import kinds_of
+from fireplace_calc.lessons.fault_hunt.search_exercise import SEARCH, TITLE
 from fireplace_calc.panels.controls.choices import UNITS, dropdown, row
 
 LABEL = {"description_width": "9em"}
 USUAL = ("flue", "roof", "mantel", "hearth")
 """Topics of a class that is new."""
+TOPICS = {kind: one.title for kind, one in KINDS.items()} | {SEARCH: TITLE}
+"""Every topic by its key."""
 
 
 class ClassForm:
@@ -38,10 +41,10 @@ class ClassForm:
         self.names = w.Textarea(value="1-24", description="Names or numbers", rows=5, **how)
         self.topics = {
             kind: w.Checkbox(
-                value=kind in USUAL, description=one.title, indent=False,
+                value=kind in USUAL, description=title, indent=False,
                 layout=w.Layout(width="18em"),
             )
-            for kind, one in KINDS.items()
+            for kind, title in TOPICS.items()
         }  # fmt: skip
         self.count = w.BoundedIntText(
             value=4, min=1, max=MOST_EXERCISES, description="Exercises each",
@@ -68,7 +71,7 @@ class ClassForm:
     def _offer(self, pack: str) -> None:
         """Topics that a code has figures for."""
         for kind, box in self.topics.items():
-            box.layout.display = "" if kind in kinds_of(pack) else "none"
+            box.layout.display = "" if kind in topics_of(pack) else "none"
 
     def task(self) -> ClassTask:
         """What is chosen.
@@ -81,7 +84,7 @@ class ClassForm:
         return ClassTask(
             student_name(self.title.value),
             new_key(),
-            tuple(kind for kind in kinds_of(self.pack.value) if self.topics[kind].value),
+            tuple(kind for kind in topics_of(self.pack.value) if self.topics[kind].value),
             self.count.value,
             self.level.value,
             self.pack.value,

@@ -22,6 +22,7 @@ from fireplace_calc.panels import html
 from fireplace_calc.panels.classroom.answer_rows import AnswerRow
 from fireplace_calc.panels.controls.choices import button, dropdown, row
 from fireplace_calc.panels.picture.board import Board
+from fireplace_calc.panels.teaching.design_views import DesignViews, figure_table
 from fireplace_calc.panels.teaching.look import STYLE
 
 SIZE = 0.55 * WIDTH, 0.55 * HEIGHT
@@ -49,12 +50,15 @@ class StudentPage:
         self.name = w.Text(description="Name", **how)
         self.ticket = w.Text(description="Ticket", placeholder="as on the slip", **how)
         self.trouble, self.heard, self.story = w.HTML(), w.HTML(), w.HTML()
-        self.board = Board()
+        self.board, self.views, self.figures = Board(), DesignViews(), w.HTML()
         self.chooser = dropdown("Exercise", [], None, self.choose, "34em", "6em")
         self.steps = w.VBox()
-        beside = w.Box([self.board.widget, w.VBox([self.story, self.steps])])
-        beside.add_class("beside")
-        self.work = w.VBox([self.chooser, beside], layout=w.Layout(display="none"))
+        self.asked = w.VBox([self.story, self.steps])
+        self.beside = w.Box([self.board.widget, self.asked])
+        self.beside.add_class("beside")
+        self.work = w.VBox(
+            [self.chooser, self.beside, self.figures], layout=w.Layout(display="none")
+        )
         page = w.VBox(
             [
                 w.HTML(html.STYLE + STYLE),
@@ -92,14 +96,19 @@ class StudentPage:
             return
         self.number = number
         asked = self.desk.asked(number)
+        listed = () if asked.search else asked.given
         given = "".join(
-            f"<li>{escape(name)}: <b>{escape(figure)}</b></li>" for name, figure in asked.given
+            f"<li>{escape(name)}: <b>{escape(figure)}</b></li>" for _, name, figure in listed
         )
         self.story.value = (
             f'<div class="why"><h2>{escape(asked.title)}</h2><p>{escape(asked.story)}</p>'
             f"<ul>{given}</ul></div>"
         )
-        self.rows = [self._row(n, step) for n, step in enumerate(asked.steps, 1)]
+        if asked.search:
+            left = next((step for step in asked.steps if not step.stands.done), asked.steps[0])
+            self.rows = [self._row(1, left, counted=True)]
+        else:
+            self.rows = [self._row(n, step) for n, step in enumerate(asked.steps, 1)]
         self.steps.children = [line.widget for line in self.rows]
         self._draw(asked)
 
@@ -128,21 +137,35 @@ class StudentPage:
             self.trouble.value = html.trouble(str(wrong))
 
     # -- inside -----------------------------------------------------------------------------------
-    def _row(self, number: int, step: AskedStep) -> AnswerRow:
+    def _row(self, number: int, step: AskedStep, counted: bool = False) -> AnswerRow:
         return AnswerRow(
             MARKS[number - 1],
             step,
             self.desk.helps if self.desk else (),
             lambda text: self.answer(number, text),
             lambda what: self.help_with(number, what),
+            counted,
         )
 
     def _draw(self, asked: AskedExercise) -> None:
-        """The drawing with the answers that are found."""
+        """The drawing with the answers that are found, or a design to look through."""
+        self.figures.value = ""
+        if asked.search and self.desk:
+            self._stand([self.asked, self.views.widget], beside=False)
+            self.views.show(asked.search, self.desk.task.units)
+            self.figures.value = html.flow([figure_table("Figures of this design", asked.given)])
+            return
+        self._stand([self.board.widget, self.asked], beside=True)
         if asked.figure is None:
             self.board.clear()
-            return
-        self.board.show_whole(figure_sheet(asked.figure, *SIZE, ShownUpTo()))
+        else:
+            self.board.show_whole(figure_sheet(asked.figure, *SIZE, ShownUpTo()))
+
+    def _stand(self, children: list[w.Widget], beside: bool) -> None:
+        """A drawing beside its questions; the views of a design need all of the width."""
+        self.beside.children = children
+        self.beside.layout.flex_flow = None if beside else "column"
+        (self.beside.add_class if beside else self.beside.remove_class)("beside")
 
     def _list(self) -> None:
         """The exercises with how far each is."""

@@ -4,24 +4,14 @@ from __future__ import annotations
 
 import ipywidgets as w
 
-from fireplace_calc.drawing.composed.live import live_views
-from fireplace_calc.drawing.sheets.lists import Column, Table
-from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.lessons import FaultFinding, FaultHunt, Reply, checklist, figures
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import button, dropdown, row
-from fireplace_calc.panels.picture.board import Board
+from fireplace_calc.panels.teaching.design_views import DesignViews, figure_table
 from fireplace_calc.panels.teaching.replies import prompt_html, reply_html
 
-VIEWS = {
-    "All four views": "all",
-    "Front elevation": "front",
-    "Section": "section",
-    "Plan": "plan",
-    "Against the roof": "roof",
-}
 NO_SUSPECT = {"choose": ""}
-COLUMNS = (Column("Part", 18), Column("Figure", 34), Column("", 26)) * 2
 
 
 def _listed(pack: str) -> dict[str, str]:
@@ -44,17 +34,15 @@ class FaultSearch:
     """
 
     def __init__(self, faults: FaultFinding, units: str, many: w.Widget) -> None:
-        self.faults, self.units, self.view = faults, units, "all"
+        self.faults, self.units = faults, units
         self.hunt = FaultHunt(faults)
-        self.board, self.figures, self.verdict = Board(), w.HTML(), w.HTML()
+        self.views, self.figures, self.verdict = DesignViews([many]), w.HTML(), w.HTML()
         named = _listed(faults.pack)
         self.suspect = dropdown("Which rule is broken?", named, "", lambda _: None, "44em", "11em")
-        views = dropdown("View", VIEWS, self.view, self.look, "18em", "4em")
         check = button("Check my answer", lambda: self.accuse(self.suspect.value))
         self.widget = w.VBox(
             [
-                row([views, many]),
-                self.board.widget,
+                self.views.widget,
                 row([self.suspect, check]),
                 self.verdict,
                 self.figures,
@@ -69,12 +57,7 @@ class FaultSearch:
         self.faults, self.units, self.verdict.value = faults, units, ""
         self.hunt = FaultHunt(faults)
         self.figures.value = html.flow([self._table()])
-        self.look(self.view)
-
-    def look(self, view: str) -> None:
-        """Draw another view."""
-        self.view = view
-        self.board.show(live_views(view, build_geometry(self.faults.design), self.units, ()))
+        self.views.show(faults.design, units)
 
     def accuse(self, key: str) -> Reply | None:
         """Take a guess at the rule that is broken."""
@@ -87,11 +70,7 @@ class FaultSearch:
 
     def _table(self) -> Table:
         """The figures of the design in two columns."""
-        rows = figures(self.faults, self.units)
-        half = -(-len(rows) // 2)
-        right = (*rows[half:], *[("", "", "")] * (2 * half - len(rows)))
         count = len(self.faults.findings)
         many = "one rule" if count == 1 else f"{count} rules"
         title = f"This design breaks {many} of {self.faults.pack} and no other"
-        pairs = zip(rows[:half], right, strict=True)
-        return Table(title, COLUMNS, tuple((*one, *other) for one, other in pairs))
+        return figure_table(title, figures(self.faults, self.units))

@@ -22,6 +22,7 @@ from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import InputError
 from fireplace_calc.exports.class_table import ANSWERS, write_results
 from fireplace_calc.lessons.answers.exercise_records import Exercise, ExerciseStep
+from fireplace_calc.lessons.answers.written import LONGEST_ANSWER
 from fireplace_calc.lessons.classroom import class_files, tickets
 from fireplace_calc.lessons.classroom.class_files import hand_out, kept_class, read_class, read_task
 from fireplace_calc.lessons.classroom.class_records import ClassTask
@@ -30,7 +31,7 @@ from fireplace_calc.lessons.classroom.desk import Desk
 from fireplace_calc.lessons.classroom.gathering_work import gathered
 from fireplace_calc.lessons.classroom.kept_work import WORK, own_work_folder, read_work
 from fireplace_calc.lessons.classroom.rosters import roster_of
-from fireplace_calc.lessons.classroom.student_work import MOST_ENTRIES
+from fireplace_calc.lessons.classroom.student_work import MOST_ENTRIES, as_answer
 
 TASK = ClassTask(
     "Tuesday (invented)",
@@ -437,6 +438,8 @@ def test_faults_are_found_in_any_order_and_guesses_are_counted(searching, tmp_pa
     names = {f"{f.title} ({f.clause})" for f in found if f.verdict == "falls short"}
     assert {step.answer() for step in drawn.steps} == names and len(names) == 3
     sound = [one for one in options if one not in names]
+    assert max(map(len, options)) > LONGEST_ANSWER
+    assert all(as_answer(one, options) == one for one in options)
     asked = mine.asked(1)
     assert asked.search == drawn.design and asked.figure is None and not asked.done
     for n, guess in enumerate(sound[:3], 1):

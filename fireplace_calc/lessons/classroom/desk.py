@@ -177,7 +177,8 @@ class Desk:
         InputError
             When it cannot be kept.
         """
-        drawn, text = self.task.draw(self._seed, number), as_answer(text)
+        drawn = self.task.draw(self._seed, number)
+        text = as_answer(text, drawn.steps[step - 1].options)
         if drawn.any_order:
             step = self._meant(number, drawn, text)
         found = check(drawn.steps[step - 1], text, self.task.units)

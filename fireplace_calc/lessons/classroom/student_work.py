@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -183,6 +183,6 @@ def work_of(told: Mapping[str, Any], where: str) -> StudentWork:
     return StudentWork(key, name, ticket, tuple(made))
 
 
-def as_answer(text: str) -> str:
-    """An answer on one line, as much of it as is kept."""
-    return one_line(text, LONGEST_ANSWER)
+def as_answer(text: str, options: Sequence[str] = ()) -> str:
+    """An answer on one line, as much of it as is kept; one of the options is kept whole."""
+    return text if text in options else one_line(text, LONGEST_ANSWER)

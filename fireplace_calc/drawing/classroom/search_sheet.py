@@ -17,7 +17,7 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.lessons import Exercise
 from fireplace_calc.lessons.classroom.desk import MARKS
 from fireplace_calc.lessons.fault_hunt.hunting import checklist
-from fireplace_calc.lessons.fault_hunt.search_exercise import broken_many
+from fireplace_calc.lessons.fault_hunt.search_of_class import broken_many
 
 NAMES = 32.0
 """For the part of the fireplace, before its figures. [mm]"""

@@ -11,7 +11,7 @@ from fireplace_calc.lessons.answers.exercise_records import Exercise
 from fireplace_calc.lessons.classroom.tickets import place_of, seed_of, ticket_of
 from fireplace_calc.lessons.exercise_kinds import exercise, kinds_of
 from fireplace_calc.lessons.fault_hunt.planting import latest_edition, offered
-from fireplace_calc.lessons.fault_hunt.search_exercise import SEARCH, search_exercise
+from fireplace_calc.lessons.fault_hunt.search_of_class import SEARCH, search_exercise
 from fireplace_calc.lessons.valid_designs import SEARCHED
 from fireplace_calc.report.sentences import require_units
 

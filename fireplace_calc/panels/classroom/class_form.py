@@ -18,7 +18,7 @@ from fireplace_calc.lessons.classroom.class_records import (
     topics_of,
 )
 from fireplace_calc.lessons.classroom.rosters import roster_of, student_name
-from fireplace_calc.lessons.fault_hunt.search_exercise import SEARCH, TITLE
+from fireplace_calc.lessons.fault_hunt.search_of_class import SEARCH, TITLE
 from fireplace_calc.panels.controls.choices import UNITS, dropdown, row
 
 LABEL = {"description_width": "9em"}

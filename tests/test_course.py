@@ -23,6 +23,7 @@ from fireplace_calc.lessons.course.moments import moment, worked_moments
 from fireplace_calc.lessons.course.place_values import places_of
 from fireplace_calc.lessons.course.records import BOOKS
 from fireplace_calc.lessons.course.sums import SumError, work_out
+from fireplace_calc.lessons.course.wording import texts
 
 UNITS = dict(zip(BOOKS, (FEET_INCHES, MILLIMETRES, MILLIMETRES), strict=True))
 WIDE, HIGH = 219.0, 171.0
@@ -121,7 +122,7 @@ SLIPS = {
         "One right answer is wanted, and there are 2",
     ),
     'draw = "first drawing"': ('draw = "second drawing"', "no mark 'second drawing'"),
-    'do = "Cut the side to 8 inches"': ('do = "A side of 8 inches"', "asks or tells nothing"),
+    'do = "Cut the side to {8 inches}"': ('do = "A side of {8 inches}"', "asks or tells nothing"),
     'why = "A log rolls and a knot bursts.': ('why = "It rolls. It has burst.', None),
     'cure = "Work out the clear': (
         'cure = "Work out, whenever anybody changes anything at all about the opening of a'
@@ -427,3 +428,30 @@ def test_what_a_lesson_measures_is_the_engines(key):
     hot = [names[one].value for one in ("kind", "middle", "hard")]
     assert hot == sorted(hot)
     assert hot[0] > design.house.indoor
+
+
+# -- words in the reader's units --------------------------------------------------------------------
+IMPERIAL = r"\b(inch(es)?|feet|ft|pounds?|lb|\d foot)\b|\d ?[\"']|\d in\b(?! 12)|in²|sq ft|°F"
+METRIC = r"\b(mm|cm|m|kg|kilo\w+|(milli)?met(er|re)s?)\b(?! of water)|cm²|m²|°C"
+
+
+@each_lesson
+def test_every_figure_in_words_is_in_the_readers_units(key):
+    """Texts, cards, verdicts, worked example and the picture's own words, in each book."""
+    for book in BOOKS:
+        lesson = course_lesson(key, country_of(book))
+        for units, foreign in (("feet-inches", METRIC), ("millimetres", IMPERIAL)):
+            at = moment(key, None, book, units)
+            own = ("control", "worked", "verdict", "words")
+            said = [at.said(t) for path, _, t in texts(lesson) if path[0] not in own]
+            said += [at.verdict, at.said(lesson.worked.title)]
+            said += [f"{mark.figure} {mark.note}" for mark in at.marks]
+            said += [f"{one.say} {one.sum}" for one in worked_moments(key, book, units)]
+            for _, sheet in lesson_picture(at, ("have", "need"), 230.0, 190.0, 210.0):
+                said += [label.text for label in sheet.labels]
+            assert [text for text in said if re.search(foreign, text)] == [], (book, units)
+
+
+def test_a_figure_that_is_typed_as_it_is_is_a_slip():
+    text = lesson_text("hearths").replace("{28 inches}", "28 inches")
+    assert any("'28 inches' stands so for every reader" in str(slip) for slip in missing(text))

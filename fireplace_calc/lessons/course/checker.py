@@ -10,7 +10,7 @@ from fireplace_calc.lessons.course.countries import home_book
 from fireplace_calc.lessons.course.in_motion import moved_wrongly, tried_wrongly, untold
 from fireplace_calc.lessons.course.lesson_file import Slip, read_lesson
 from fireplace_calc.lessons.course.marks import questions
-from fireplace_calc.lessons.course.place_values import step_of
+from fireplace_calc.lessons.course.place_values import bare_figures, step_of
 from fireplace_calc.lessons.course.records import (
     BOTH,
     HAVE,
@@ -63,6 +63,11 @@ def missing(text: str) -> list[Slip]:
         told = list(_form(lesson))
         for path, table, words in texts(lesson):
             told += [(path, said) for said in wording_slips(path, table, words, country)]
+            if path[0] != "control":
+                told += [
+                    (path, f"{figure!r} stands so for every reader: write {{{figure}}}.")
+                    for figure in bare_figures(words)
+                ]
         if not told:
             told += _in_motion(lesson, home_book(country))
         tail = "" if country == "american" else f" ({country})"

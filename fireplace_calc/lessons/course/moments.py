@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
@@ -19,11 +18,14 @@ from fireplace_calc.lessons.course.countries import country_of
 from fireplace_calc.lessons.course.lesson_file import course_lesson
 from fireplace_calc.lessons.course.marks import LessonMark, mark_of
 from fireplace_calc.lessons.course.measures import LessonNames
-from fireplace_calc.lessons.course.place_values import amount_of, input_of, places_of, written
+from fireplace_calc.lessons.course.place_values import (
+    amount_of,
+    filled,
+    input_of,
+    places_of,
+)
 from fireplace_calc.lessons.course.records import BOOKS, CourseLesson
 from fireplace_calc.lessons.course.sums import NUMBER, Amount, Given, work_out
-
-_BRACES = re.compile(r"\{([^{}]+)\}")
 
 
 @dataclass(frozen=True)
@@ -150,14 +152,7 @@ class LessonMoment:
             Names beside the moment's own. [SI]
         """
         names = LessonNames({**self.names.given, **(more or {})}, self.names.measured)
-
-        def one(found: re.Match[str]) -> str:
-            inner = found[1].strip()
-            if inner in self.chosen:
-                return self.chosen[inner]
-            return written(work_out(inner, names), self.units, inner)
-
-        return _BRACES.sub(one, text)
+        return filled(text, names, self.chosen, self.units)
 
     @cached_property
     def verdict(self) -> str:

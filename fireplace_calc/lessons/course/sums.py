@@ -41,10 +41,11 @@ _KIND_OF = {
     for unit in FACTORS[kind]
     if re.fullmatch(r"[A-Za-z]+[\d/A-Za-z]*", unit)
 } | {"degC": "temperature", "degF": "temperature"}
-_NUMBER = r"\d+-\d+/\d+|\d+/\d+|\d+\.\d+|\d+"
+FIGURE = r"\d+-\d+/\d+|\d+/\d+|\d+\.\d+|\d+"
+"""A number as a mason writes it: a pattern."""
 _UNITS = "|".join(sorted(map(re.escape, _KIND_OF), key=len, reverse=True))
-_SIGNED = rf"(?:(?<![\w)\s])\s*-)?(?:{_NUMBER})"
-_QUANTITY = re.compile(rf"(?<![\w.])(?:(\d+ ft (?:{_NUMBER}) in)|({_SIGNED})\s*({_UNITS}))(?![\w])")
+_SIGNED = rf"(?:(?<![\w)\s])\s*-)?(?:{FIGURE})"
+_QUANTITY = re.compile(rf"(?<![\w.])(?:(\d+ ft (?:{FIGURE}) in)|({_SIGNED})\s*({_UNITS}))(?![\w])")
 _FUNCTIONS: dict[str, Callable[..., float]] = {
     "ceil": lambda one: math.ceil(one - 1e-9),
     "floor": lambda one: math.floor(one + 1e-9),

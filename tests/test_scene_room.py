@@ -25,6 +25,11 @@ from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.eyes import INSIDE, standpoints
 from fireplace_calc.scene.setting.fire import LEAST, SHORTEST, fire_place
 from fireplace_calc.scene.setting.furnished import room_measures, setting
+from fireplace_calc.scene.setting.furniture.hearth import wood_cradle
+from fireplace_calc.scene.setting.furniture.seats import armchair, sofa
+from fireplace_calc.scene.setting.furniture.tables import low_table, side_table
+from fireplace_calc.scene.setting.measures import Window
+from fireplace_calc.scene.setting.openings import _sashes
 from fireplace_calc.scene.setting.places import FROM_FIRE
 from fireplace_calc.scene.shown_masonry import mantel_things
 from fireplace_calc.scene.shown_masonry import masonry as masonry_things
@@ -233,6 +238,64 @@ def test_feet_stand_on_the_floor_or_on_the_rug(plain):
     legs = things["low table legs"].points
     assert (legs[:, :2].min(0) > rug.points[:, :2].min(0)).all()
     assert (legs[:, :2].max(0) < rug.points[:, :2].max(0)).all()
+
+
+AS_IN_A_MIRROR = {
+    sofa: ("sofa", "sofa seats", "sofa backs", "sofa loose cushions", "sofa feet"),
+    armchair: ("armchair", "armchair seat", "armchair legs"),
+    low_table: ("low table", "low table legs"),
+    side_table: ("side table", "side table legs", "lamp", "lamp stem", "lamp shade"),
+    wood_cradle: ("wood cradle",),
+}
+
+
+@pytest.mark.parametrize("furniture", AS_IN_A_MIRROR, ids=lambda made: made.__name__)
+def test_the_left_half_of_furniture_is_its_right_half(furniture):
+    """What is laid or thrown on it is not: books, a bowl, one cushion, firewood."""
+    halves = bodies(furniture().made)
+    for key in AS_IN_A_MIRROR[furniture]:
+        whole = halves[key]
+        assert (whole ^ whole.mirror((1, 0, 0))).volume() > 0.98 * whole.volume(), key
+
+
+def slight_bends(thing):
+    """Share of the length of all bent edges where two faces turn by less than 60 degrees."""
+    points, numbers = np.unique(np.round(thing.points, 6), axis=0, return_inverse=True)
+    faces = numbers.reshape(-1)[thing.faces]
+    a, b, c = (points[faces[:, k]] for k in range(3))
+    normals = np.cross(b - a, c - a)
+    normals /= np.linalg.norm(normals, axis=1)[:, None] + 1e-30
+    edges = np.sort(np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]]), axis=1)
+    ends, which = np.unique(edges, axis=0, return_inverse=True)
+    two = np.flatnonzero(np.bincount(which.ravel()) == 2)
+    places = np.argsort(which.ravel(), kind="stable")
+    first = places[np.searchsorted(which.ravel()[places], two)]
+    second = places[np.searchsorted(which.ravel()[places], two) + 1]
+    turn = (normals[first % len(faces)] * normals[second % len(faces)]).sum(axis=1)
+    long = np.linalg.norm(points[ends[two, 0]] - points[ends[two, 1]], axis=1)
+    bent = turn < np.cos(np.radians(1))
+    return long[bent & (turn > 0.5)].sum() / max(long[bent].sum(), 1e-9)
+
+
+def test_what_is_round_is_shaded_round(plain):
+    """Where most edges are slight bends the eye is to see none of them. Edges of a rug and of a
+    book are rounded and stay edges; curtains and a pot are round between two flat ends.
+    """
+    flat = {"rug", "book on the table", "upper book on the table"}
+    for thing in setting(build_geometry(plain)):
+        round_to_see = slight_bends(thing) > 0.65 or thing.key in ("curtains", "pot")
+        assert thing.smooth == (round_to_see and thing.key not in flat), thing.key
+
+
+@pytest.mark.parametrize(("wide", "high"), [(0.9, 1.2), (1.4, 1.5), (0.7, 0.9)])
+def test_a_window_has_panes_of_about_16_inches(wide, high):
+    """As many holes through its one body as bars leave, none much larger or smaller than told."""
+    (sash,) = _sashes(0.0, Window(0.0, wide, 0.8, 0.8 + high))
+    bars_across, rows = max(2, round(wide / 0.4)), 2 * max(1, round((high / 2 - 0.0675) / 0.4))
+    assert sash.genus() == bars_across * rows
+    low, top = sash.bounding_box()[:3], sash.bounding_box()[3:]
+    bare = wide * high - sash.volume() / (top[0] - low[0])
+    assert 0.25 < (bare / sash.genus()) ** 0.5 < 0.6
 
 
 @settings(max_examples=24, deadline=None, suppress_health_check=list(HealthCheck))

@@ -20,6 +20,7 @@ from fireplace_calc.drawing.plates.whole_set import sheets
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.draft_charts import legend, limits, pressure, velocity
 from fireplace_calc.drawing.views.layout import ARCHITECT
+from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.jobs.names import plain
 from fireplace_calc.editing.whole_files import write_whole
 from fireplace_calc.explore import face_curve, limit_map, pressure_steps
@@ -32,11 +33,8 @@ EDGE = 8.0
 
 EVENING = "mild"
 """Which evening the pressures are shown of."""
-MOVED = (
-    ("flue.sections", "sections", np.arange(4, 41)),
-    ("opening.extension", "extension", np.arange(13) * 2 * INCH),
-)
-"""Inputs that face velocity is drawn over: key, name, where it is worked out [-] or [m]."""
+MOVED = (("flue.sections", "sections", 1.0), ("opening.extension", "extension", 2 * INCH))
+"""Inputs that face velocity is drawn over, from end to end: key, name, step [-] or [m]."""
 
 
 class NamedPicture(NamedTuple):
@@ -106,8 +104,9 @@ def _charts(result: Assessment, units: str, wide: float, high: float) -> Iterato
         "Draft: pressure on the way up",
         lambda sheet: pressure(sheet, whole, EVENING, steps, units),
     )
-    for key, name, values in MOVED:
-        curve = face_curve(design, key, values)
+    for key, name, step in MOVED:
+        least, most = all_inputs()[key].bounds
+        curve = face_curve(design, key, np.arange(least, most + step / 2, step))
         yield alone(
             f"velocity-by-{name}",
             f"Draft: face velocity by {name}",

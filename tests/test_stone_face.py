@@ -60,3 +60,12 @@ def test_random_stones_are_of_sizes_that_a_mason_handles():
         wide, high = np.ptp(ring, axis=0)
         assert 4 * INCH < wide < 26 * INCH and 3 * INCH < high < 20 * INCH
         assert 4 <= len(ring) <= 9
+
+
+def test_coursed_stones_are_of_sizes_that_a_mason_handles():
+    """8 to 20 in with their joints, in courses of 5 to 9 in; only a tall course is split, so that
+    no half is thinner than two fingers.
+    """
+    for ring in stones("coursed rubble", ENDS):
+        wide, high = np.ptp(ring, axis=0)
+        assert 7 * INCH < wide < 20.5 * INCH and 2 * INCH < high < 9.2 * INCH

@@ -2,6 +2,7 @@
 
 from math import pi
 
+import numpy as np
 import pytest
 
 from fireplace_calc import change, load
@@ -234,7 +235,7 @@ def test_every_form_is_drawn_once_and_no_word_lies_on_another(made, units):
         assert sum(f"{row.piece.mark} x {row.count}" in word.split(", ") for word in words) == 1
 
 
-def test_the_fold_cuts_the_design_as_it_stands(tmp_path):
+def test_the_fold_cuts_the_design_as_it_stands(tmp_path, monkeypatch):
     shown = panel(Design(), folds=("casting",), keep=tmp_path)
     shown.open("casting")
     fold = shown.folds["casting"]
@@ -261,5 +262,12 @@ def test_the_fold_cuts_the_design_as_it_stands(tmp_path):
     fold.slider.value = 150
     assert fold.board.widget.drawn and fold.made.text != heavy.text
     shown.set_units(MILLIMETRES)
+    drawn = []
+    monkeypatch.setattr(fold.board, "show", drawn.extend)
     fold.update()
     assert fold.made.made.metric
+    ((_, sheet),) = drawn
+    points = np.concatenate([line for lines in sheet.lines.values() for line in lines])
+    low, high = points.min(axis=0), points.max(axis=0)
+    assert (low >= 6).all() and (high <= (WIDTH - 6, HEIGHT - 6)).all(), "within its margins"
+    assert low + high == pytest.approx((WIDTH, HEIGHT), abs=12), "and in their middle"

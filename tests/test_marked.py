@@ -2,6 +2,7 @@
 clean.
 """
 
+import csv
 from math import hypot
 from pathlib import Path
 
@@ -18,6 +19,7 @@ from fireplace_calc.drawing.composed.marked_check import can_show, marked
 from fireplace_calc.drawing.composed.marked_places import PLACES
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.mesh import part_body
 
 DESIGNS = Path(__file__).resolve().parents[1] / "data" / "designs"
 BOOKS = ("US IRC 2021", "Canada NBC", "UK ADJ", "Trade practice")
@@ -46,6 +48,36 @@ def test_what_is_marked_is_what_is_compared(design):
         assert drawn == pytest.approx(abs(from_unit(finding.provided, finding.unit)), abs=2e-6), (
             finding
         )
+
+
+SEEN = {"plan": (0, 1), "front": (0, 2), "section": (1, 2)}
+"""Axes of space that lie across and up a view."""
+
+
+@pytest.mark.parametrize("name", ["boathouse", "boathouse-laid", "plain"])
+def test_a_mark_lies_on_the_part_that_its_check_speaks_of(name):
+    """Any of those that ``part_checks`` names with the check: the boxes of both meet on the view.
+    Air beside the smoke chamber (CA-066, CA-067) is shown beside the firebox, which the plan cuts.
+    """
+    with (DESIGNS.parent / "part_checks.csv").open(newline="") as file:
+        spoken = [(row["part"], row["keys"].split()) for row in csv.DictReader(file)]
+    seen = 0
+    for finding, geometry in shown(load(DESIGNS / f"{name}.toml")):
+        view, measured = PLACES[finding.key]
+        bodies = [part_body(geometry.by_name[part]).bounding_box() for part, keys in spoken
+                  if finding.key in keys and part in geometry.by_name]  # fmt: skip
+        if view not in SEEN or not bodies or finding.key in ("CA-066", "CA-067"):
+            continue
+        ends, seen = measured(geometry), seen + 1
+        assert any(
+            all(
+                min(a[k], b[k]) < box[3 + axis] + 1e-6 and max(a[k], b[k]) > box[axis] - 1e-6
+                for k, axis in enumerate(SEEN[view])
+            )
+            for box in bodies
+            for a, b in [ends]
+        ), finding.key
+    assert seen > 10
 
 
 @pytest.mark.parametrize("units", sampled(["feet-inches", "millimetres"], 1))

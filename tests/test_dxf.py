@@ -139,6 +139,7 @@ def test_the_header_says_which_unit_is_one(units, header, tmp_path):
     _, document = read(Design(), tmp_path, units)
     found = tuple(document.header[k] for k in ("$INSUNITS", "$MEASUREMENT", "$LUNITS"))
     assert found == header
+    assert document.header["$LTSCALE"] == 1, "dashes are as long as they are written"
     (name,) = {d.dxf.dimstyle for d in document.modelspace().query("DIMENSION")}
     style = document.dimstyles.get(name).dxf
     wanted = (4, 4, 3) if units == "feet-inches" else (2, 0, 8)

@@ -432,6 +432,20 @@ def test_a_block_is_the_pieces_true_form_where_it_stands(set_in_dxf):
     assert len(shifts) == 1, "all moved alike"
 
 
+def test_what_a_block_asks_for_is_answered_in_letters_of_one_height(set_in_dxf):
+    """1.5 to 6 mm on paper at 1:20, whether it is asked or answered."""
+    _, document, unit = set_in_dxf
+    asked = {
+        (block.name, entity.dxf.tag): entity.dxf.height * unit
+        for block in document.blocks
+        for entity in block.query("ATTDEF")
+    }
+    assert asked and all(0.03 - 1e-9 <= high <= 0.12 for high in asked.values())
+    inserts = document.modelspace().query("INSERT")
+    told = [(i.dxf.name, a.dxf.tag, a.dxf.height * unit) for i in inserts for a in i.attribs]
+    assert told and all(asked[name, tag] == pytest.approx(high) for name, tag, high in told)
+
+
 def test_only_real_edges_of_a_block_show(set_in_dxf):
     """A plate is a box: twelve edges, each between two of its faces. DXF reference, 3DFACE, code
     70: bit 1 hides the first edge, 2 the second, 4 the third, 8 the fourth.

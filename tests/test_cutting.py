@@ -155,15 +155,22 @@ ORDERED = {
     },
 }
 """What is ordered for the cuts of each work."""
+WHOLE = "Firebrick, whole"
 
 
 def order_agrees(geometry):
-    """Whole units for all cuts of the list are the rows of the takeoff, and no row is without cuts."""
-    cuts, wanted = cut_list_of(geometry), Counter()
+    """Whole units for all cuts of the list are the rows of the takeoff, and no row is without cuts; so
+    are the bricks of the layouts that stay whole.
+    """
+    cuts, wanted, work = cut_list_of(geometry), Counter(), lay_brickwork(geometry)
     for use in cuts.stock:
         wanted[ORDERED[use.of]] += use.units * cuts.wythes.get(use.of, 1)
-    rows = {row.item: row.net for row in take_off(geometry) if row.item in ORDERED.values()}
-    assert rows == wanted
+    for of, layouts in ((FLOOR, (work.floor,)), (LINING, work.lining)):
+        for layout in filter(None, layouts):
+            whole = sum(piece.whole for piece in layout.pieces) * layout.face.alike
+            wanted[WHOLE] += whole * cuts.wythes[of]
+    told = {*ORDERED.values(), WHOLE}
+    assert {row.item: row.net for row in take_off(geometry) if row.item in told} == +wanted
 
 
 COUNT = re.compile(r"\d+")

@@ -192,7 +192,7 @@ def tied(places, gaps, start):
 
 
 def drawn_again(document, unit, corner, rings, start):
-    """Points of a view that its dimensions do not fix, across and up, with what hangs loose.
+    """Points of a view that its dimensions do not fix to a sixteenth, across and up, with what hangs loose.
 
     ``corner`` is where the view's origin stands, ``rings`` are those of the geometry that it shows,
     ``start`` its lowest and highest place. [m]
@@ -213,7 +213,7 @@ def drawn_again(document, unit, corner, rings, start):
             known = np.concatenate([known, -known])
         wanted = points[:, axis]
         off = np.abs(wanted[:, None] - known[None, :]).min(axis=1)
-        missing += [(axis, float(w)) for w, o in zip(wanted, off, strict=True) if o > 0.002]
+        missing += [(axis, float(w)) for w, o in zip(wanted, off, strict=True) if o > INCH / 16]
         missing += [(axis, "loose", gap) for gap in loose]
     return missing
 
@@ -252,7 +252,7 @@ def front_rings(result, document, unit):
 
 
 def test_front_and_section_are_drawn_again_from_their_dimensions(work):
-    """Every corner within 2 mm, from a place that is known: face and floor, center line and floor."""
+    """Every corner to a sixteenth, from a place that is known: face and floor, center line and floor."""
     name, result, document, unit = work
     corner = section_corner(result, document, unit)
     rings = [ring for _, ring in sections(result)]
@@ -268,7 +268,7 @@ def said(text, unit):
 
 
 def summed(document, unit, corner, rings, start):
-    """Corners that come out more than 2 mm off where what is painted is added up. [m]"""
+    """Corners that come out more than a sixteenth off where what is painted is added up. [m]"""
     points = np.array([p for ring in rings for p in ring_corners(ring)])
     (left, low), (right, top) = points.min(axis=0) - 0.5, points.max(axis=0) + 1.5
     off = []
@@ -291,7 +291,7 @@ def summed(document, unit, corner, rings, start):
                     if near is not None and all(abs(k - other) >= 3e-4 for k, _ in known):
                         known.append((other, near + way))
                         reached = True
-        off += [(axis, place, value) for place, value in known if abs(place - value) > 0.002]
+        off += [(axis, place, value) for place, value in known if abs(place - value) > INCH / 16]
     return off
 
 
@@ -611,6 +611,14 @@ def file_agrees(result, units, folder):
     painted_true(document, unit)
     assert strays(result, document, unit) == []
     assert disagreements(result, units) == []
+    drawn = Counter(
+        a.dxf.text
+        for insert in document.modelspace().query("INSERT")
+        for a in insert.attribs
+        if a.dxf.tag == "MARK"
+    )
+    ordered = {row.item: row.net for row in result.takeoff if row.item.startswith("Piece ")}
+    assert {item[6:].partition(", ")[0]: net for item, net in ordered.items()} == drawn
 
 
 @pytest.mark.parametrize("name", sampled(WORKS, 2))

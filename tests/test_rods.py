@@ -71,7 +71,7 @@ def test_every_course_stands_on_the_rod_at_its_level(design):
     assert len([n for n in numbers if len(n) < 4]) >= len(faced)
 
 
-LEVEL = re.compile(r"(?:(.+?)  )?(-?[\d  ]+(?:\.\d+ m)?|-?\d+'-.+\")(\*?)$")
+LEVEL = re.compile(r"(?:(.+?)  )?(-?[\d\s]+|-?\d+'-.+\")(\*?)$")
 """A name, a level, a star, as they stand on a rod."""
 
 
@@ -80,8 +80,6 @@ def read_level(text):
     if '"' in text:
         value = to_si(text.lstrip("-"), "length")
         return -value if text.startswith("-") else value, INCH / 32
-    if text.endswith(" m"):
-        return float(text[:-2]), 5e-3
     return int(re.sub(r"\s", "", text)) / 1000, 5e-4
 
 

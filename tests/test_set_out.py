@@ -3,6 +3,7 @@
 import contextlib
 import io
 import re
+from functools import partial
 from itertools import pairwise
 
 import numpy as np
@@ -283,7 +284,7 @@ LEVELS = (
     ),
     *("opening_top", "clear_top", "throat", "taper_top", "flue_start", "block_top", "shoulder_top"),
 )
-NEAR = 2e-3
+NEAR = {FEET_INCHES: INCH / 16, MILLIMETRES: 2e-3}
 """How far a point drawn from the figures alone may lie from where it is. [m]"""
 
 
@@ -301,7 +302,7 @@ def written(placed, along, known=(0.0,)):
         left = [value for _, value in told]
         for a, b in pairwise((stop - 4500) / k for stop in string.stops):
             near = min(left, key=lambda value, a=a, b=b: abs(value - (b - a)), default=None)
-            if near is not None and abs(near - (b - a)) < NEAR:
+            if near is not None and abs(near - (b - a)) < 2e-3:
                 left.remove(near)
                 spans += [(a, b, near), (b, a, -near)]
         assert not left, "a figure that belongs to no gap"
@@ -314,33 +315,34 @@ def written(placed, along, known=(0.0,)):
     return list(found.values())
 
 
-def holds(places, wanted, name):
-    assert min(abs(place - wanted) for place in places) <= NEAR + 1e-9, name
+def holds(places, wanted, name, near):
+    assert min(abs(place - wanted) for place in places) <= near + 1e-9, name
 
 
 def drawn_again(geometry, units):
     """Front, section and plans, drawn again from what is written on them."""
     f, d = geometry.frame, geometry.design
+    held = partial(holds, near=NEAR[units])
     denominator = next(n for n in SCALES[units] if n >= 24)
     front, section, plan, flue = set_out.figures(geometry, units, denominator)
     up = written(section, "y", written(front, "y"))
     for name in LEVELS:
-        holds(up, getattr(f, name), name)
+        held(up, getattr(f, name), name)
     if f.lean > 0:
-        holds(up, f.back_bend, "back bend")
+        held(up, f.back_bend, "back bend")
     across = written(front, "x")
     for side in (-1, 1):
-        holds(across, side * f.half_width, "opening")
-        holds(across, side * f.block_half, "breast")
+        held(across, side * f.half_width, "opening")
+        held(across, side * f.block_half, "breast")
     deep = written(plan, "y")
     for name, y in (("hearth", -d.hearth.front), ("back", f.depth), ("breast", f.block_back)):
-        holds(deep, y, name)
+        held(deep, y, name)
     if d.piece_set is None and f.depth + d.firebox.lining_thickness < f.block_back:
-        holds(deep, f.depth + d.firebox.lining_thickness, "lining")
+        held(deep, f.depth + d.firebox.lining_thickness, "lining")
     if d.hearth.front > 0:
         for side, reach in ((-1, d.seat.left), (1, d.seat.right)):
             for x in (f.half_width + d.hearth.side, f.half_width + d.hearth.side + reach):
-                holds(written(plan, "x"), side * x, "hearth")
+                held(written(plan, "x"), side * x, "hearth")
     cut = written(section, "x", (0.0, f.block_back))
     out = d.base.footing_projection
     for name, y in (
@@ -351,19 +353,19 @@ def drawn_again(geometry, units):
         ("throat's back", f.throat_back),
         ("flue", f.flue_y),
     ):
-        holds(cut, y, name)
+        held(cut, y, name)
     middle = written(flue, "x")
     for side in (-1, 1):
-        holds(middle, f.stack_middle + side * f.stack_half, "chimney")
+        held(middle, f.stack_middle + side * f.stack_half, "chimney")
     sheet = set_out.Sheet(9000, 9000)
     flue.put(sheet, 4500, 4500)
     said = " ".join(label.text for label in sheet.labels)
     if "flush with the breast" not in said:
-        holds(written(flue, "y"), -f.stack_depth, "depth of the chimney")
+        held(written(flue, "y"), -f.stack_depth, "depth of the chimney")
     plan.put(sheet, 4500, 4500)
     said = " ".join(label.text for label in sheet.labels)
     (wide,) = re.findall(r"back ([-\d '/\"]+) wide", said)
-    assert abs(read(wide) - f.back_width) < NEAR
+    assert abs(read(wide) - f.back_width) < NEAR[units]
 
 
 @pytest.mark.parametrize("units", SCALES)

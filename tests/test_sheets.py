@@ -760,7 +760,7 @@ def test_a_view_is_drawn_as_large_as_its_margins_allow_and_in_the_middle():
 )
 def test_a_level_never_goes_without_its_feet(value, american, metric):
     assert level(value, "feet-inches") == american and level(value, "millimetres") == metric
-    assert length(6 * INCH, "feet-inches") == '6"' and length(12.0, "millimetres") == "12.00 m"
+    assert length(6 * INCH, "feet-inches") == '6"' and length(12.0, "millimetres") == "12 000"
 
 
 def test_ground_is_a_heavy_line_with_strokes_in_threes():

@@ -7,8 +7,8 @@ from math import degrees
 
 import numpy as np
 
-from fireplace_calc.base.printing import show
-from fireplace_calc.base.units import FEET_INCHES, INCH
+from fireplace_calc.base.printing import grouped, show
+from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.design.firebox import STEEL_UNIT
 from fireplace_calc.design.opening import AngleLegs
 from fireplace_calc.drawing.sheets import lettering
@@ -162,8 +162,17 @@ def lining_word(geometry: Geometry) -> str:
 
 
 def length(value: float, units: str) -> str:
-    """A length as it is written in a dimension string; metric ones without their unit."""
-    return show(value, "length", units).removesuffix(" mm")
+    r"""A length as it is written in a dimension string: to the sixteenth, or in millimeters without
+    their unit, be it as long as it may.
+
+    Examples
+    --------
+    >>> length(12.8316, "feet-inches"), length(12.8316, "millimetres")
+    ('42\'-1 3/16"', '12 832')
+    """
+    if units == FEET_INCHES:
+        return show(value, "length", units)
+    return grouped(value / MM, 0, units)
 
 
 def level(value: float, units: str) -> str:

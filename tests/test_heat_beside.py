@@ -12,7 +12,10 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.heat.conduction.march import Conduction
+from fireplace_calc.heat.conduction.mesh import Film, HeatMesh, Solid
 from fireplace_calc.heat.cuts.from_geometry import NotWorked
+from fireplace_calc.heat.cuts.layers import HeatLayer, at_edge, layer_mesh
 from fireplace_calc.heat.cuts.round_flue import (
     all_flue_fires,
     beside_flue,
@@ -123,6 +126,30 @@ def test_without_its_gap_the_liner_gives_more_to_the_wood(flue):
     tight = [layer for layer in layers if layer.name != "gap"]
     assert len(tight) < len(layers)
     assert beside_flue(tight, radius, fire).highest > beside_flue(layers, radius, fire).highest
+
+
+def test_wood_that_touches_the_chimney_is_worked_too_and_is_hotter():
+    touching, apart = (
+        beside_flue(flue_layers(geometry), girth_radius(geometry), flue_fires()["hard"])
+        for air in ("0 in", "2 in")
+        for geometry in [build_geometry(change(Design(), {"clearance.chimney": air}))]
+    )
+    assert touching.highest > apart.highest > 21.0
+
+
+def test_a_face_between_two_cells_is_as_their_conductances_have_it():
+    """Steady: the same heat through 1/10 m of 1 W/mK and of 1/2 W/mK, 100 C to 0 C: a third of the
+    fall in the first, so 66.7 C where they touch.
+    """
+    layers = [HeatLayer("one", 0.1, Solid(1.0, 1e3)), HeatLayer("other", 0.1, Solid(0.5, 1e3))]
+    mesh = layer_mesh(layers, Film("fire"), "room", 0.01)
+    mesh = HeatMesh(
+        mesh.x, mesh.y, mesh.stuff, mesh.which, {"left": Film("fire"), "right": Film("room")}
+    )
+    points = Conduction(mesh).steady({"fire": 100.0, "room": 0.0})[None]
+    assert at_edge(mesh, points, 0.1) == pytest.approx([200 / 3])
+    assert at_edge(mesh, points, 0.0) == pytest.approx([100.0])
+    assert at_edge(mesh, points, 0.2) == pytest.approx([0.0], abs=1e-6)
 
 
 def test_every_fire_is_run():

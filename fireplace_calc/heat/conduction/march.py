@@ -174,17 +174,21 @@ class Conduction:
         NotSettled
             When they cannot be found.
         """
-        fixed = self._driven(drives)
+        fixed, (cold, hot) = self._driven(drives), (min(drives.values()), max(drives.values()))
         points = np.zeros(self.mesh.points) + np.mean([*drives.values()])
         for _ in range(TURNS):
             self.guess(points, drives)
-            factor = self._factor(0.0)
+            factor, before = self._factor(0.0), np.inf
             for _ in range(PATIENCE):
-                found: Array = factor.solve(fixed + self._corrected(points, drives))
-                moved = np.abs(found - points).max()
+                solved = factor.solve(fixed + self._corrected(points, drives))
+                found: Array = np.clip(solved, cold, hot)
+                moved = float(np.abs(found - points).max())
                 points = found
                 if moved < SETTLED or not self.bends.count:
                     return points
+                if moved > before / 2:
+                    break  # slopes have changed too much: they are taken anew
+                before = moved
         raise NotSettled(f"Temperatures still move by {moved:.2g} K.")
 
     def run(

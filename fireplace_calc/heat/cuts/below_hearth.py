@@ -20,7 +20,7 @@ from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, Solid
 from fireplace_calc.heat.conduction.raster import inside
 from fireplace_calc.heat.cuts.behind import EMBERS, EMBERS_FILM, LONGEST
 from fireplace_calc.heat.cuts.from_geometry import NotWorked, solid
-from fireplace_calc.heat.cuts.layers import HeatLayer, layer_mesh
+from fireplace_calc.heat.cuts.layers import HeatLayer, at_edge, layer_mesh
 from fireplace_calc.heat.cuts.spells import Spells
 from fireplace_calc.heat.cuts.wall_plan import FIRE, MASONRY_SENDS, ROOM
 from fireplace_calc.heat.cuts.warming import Warming
@@ -107,14 +107,12 @@ def under_hearth(
     film = HELD if fire.film is None else fire.film
     mesh = layer_mesh(down, Film(FIRE, film), ROOM, CELL)
     touched = sum(layer.thick for layer in layers)
-    under = int(np.searchsorted(mesh.x, touched + 1e-9)) - 1
-    cell = int(mesh.number[0, under])
     spells = Spells(mesh, room)
     spells.go({FIRE: fire.face, ROOM: room}, {FIRE: film}, hours)
     cold = {FIRE: EMBERS, ROOM: room}
     while spells.now < hours + LONGEST:
         spells.go(cold, {FIRE: EMBERS_FILM}, 4.0, sudden=spells.now == hours)
-        wood = spells.points[:, cell]
+        wood = at_edge(mesh, spells.points, touched)
         if wood.argmax() < len(wood) - 1:
             break
-    return UnderHearth(fire, hours, spells.times, spells.points[:, cell])
+    return UnderHearth(fire, hours, spells.times, wood)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.heat.conduction.mesh import Film, Gap, HeatMesh, Room, Solid, Space
 from fireplace_calc.heat.cuts.wall_plan import WOOD_SENDS
 
@@ -68,3 +69,39 @@ def layer_mesh(
         {"left": inside, "right": Room(outside, WOOD_SENDS)},
         ring=ring,
     )
+
+
+def at_edge(mesh: HeatMesh, points: Array, place: float) -> Array:
+    """Temperature of a face that lies across the line: its own where it is free, else between the
+    two cells that touch there, as their conductances have it.
+
+    Parameters
+    ----------
+    mesh : HeatMesh
+        Of one row.
+    points : array (n, points)
+        [C]
+    place : float
+        [m]
+
+    Returns
+    -------
+    array (n,)
+        [C]
+    """
+    n = int(np.abs(mesh.x - place).argmin())
+    left, right = (int(k) for k in np.pad(mesh.number[0], 1, constant_values=-1)[n : n + 2])
+    if left >= 0 and right >= 0:
+        k = [_conductance(mesh, n - 1), _conductance(mesh, n)]
+        joined: Array = (k[0] * points[:, left] + k[1] * points[:, right]) / sum(k)
+        return joined
+    free = np.flatnonzero(np.abs(mesh.places()[:, 0] - place) < 1e-9)
+    found: Array = points[:, free[0]]
+    return found
+
+
+def _conductance(mesh: HeatMesh, n: int) -> float:
+    """From the middle of a cell to its end, for its face. [W/(m2 K)]"""
+    solid = mesh.stuff[mesh.which[0, n]]
+    assert isinstance(solid, Solid)
+    return float(solid.conductivity / (mesh.x[n + 1] - mesh.x[n]))

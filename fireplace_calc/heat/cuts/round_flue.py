@@ -19,7 +19,7 @@ from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.heat.conduction.exchange import between
 from fireplace_calc.heat.conduction.mesh import Film, Gap
 from fireplace_calc.heat.cuts.from_geometry import NotWorked, solid
-from fireplace_calc.heat.cuts.layers import HeatLayer, layer_mesh
+from fireplace_calc.heat.cuts.layers import HeatLayer, at_edge, layer_mesh
 from fireplace_calc.heat.cuts.spells import HOUR, Spells
 from fireplace_calc.heat.cuts.wall_plan import MASONRY_SENDS, WOOD_SENDS
 from fireplace_calc.heat.cuts.warming import Warming
@@ -130,18 +130,16 @@ def beside_flue(
     for gas, hours, film in phases:
         step = min(1200.0, hours * HOUR / 12)
         spells.go({GAS: gas, HOUSE: room}, {GAS: film}, hours, step)
-    points = spells.points
     edges = radius + np.cumsum([layer.thick for layer in layers])
-    places = mesh.places()[:, 0]
-    wood = np.flatnonzero(np.abs(places - edges[-2]) < 1e-9)[-1]
-    inner = np.flatnonzero(np.abs(places - radius) < 1e-9)[0]
-    outer = int(np.abs(places - edges[0] + 1e-9).argmin())
+    inner, outer, wood = (
+        at_edge(mesh, spells.points, place) for place in (radius, edges[0], edges[-2])
+    )
     return BesideFlue(
         fire,
         spells.times,
-        points[:, wood],
-        points[:, inner] - points[:, outer],
-        (points[:, inner] + points[:, outer]) / 2,
+        wood,
+        inner - outer,
+        (inner + outer) / 2,
         spells.now - WATCHED,
     )
 

@@ -1,0 +1,239 @@
+"""What must hold of the heat of any design that can be built, laid or set of pieces: nothing hotter
+than the fire or colder than its surroundings, nothing lost, a mirrored or turned plan the same, more
+fire hotter, more wall and more air cooler. Many by hand: ``EXAMPLES=50``.
+"""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, Phase, assume, given, settings
+from hypothesis import strategies as st
+from set_strategies import random_set
+from strategies import designs
+from test_courses import designed
+
+from fireplace_calc.base.tables.heat import flue_fires, wall_fires
+from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.editing.changes import change
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.heat.answer import heat_answer
+from fireplace_calc.heat.conduction.driving import always
+from fireplace_calc.heat.conduction.march import Conduction
+from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, HeatMesh
+from fireplace_calc.heat.cuts.behind import COARSE, burn
+from fireplace_calc.heat.cuts.below_hearth import hearth_layers, under_hearth
+from fireplace_calc.heat.cuts.from_geometry import NotWorked, wall_plan
+from fireplace_calc.heat.cuts.round_flue import beside_flue, flue_layers, girth_radius
+from fireplace_calc.heat.cuts.section_run import burn_section
+from fireplace_calc.heat.cuts.wall_plan import plan_mesh
+from fireplace_calc.heat.findings import judgement
+from fireplace_calc.rules.comparing import MEETS
+
+HOT = {"fire": 475.0, "room": 21.0, "outdoors": 21.0}
+SETS = st.integers(0, 10**6).map(random_set)
+LITTLE = 0.05
+"""To which a stage in time is worked, ten times over. [K]"""
+INCHES = st.integers(0, 96).map(lambda eighths: f"{eighths / 8} in")
+
+
+@st.composite
+def built(draw):
+    """A random design that can be built, with any air left behind, beside and round it."""
+    design = draw(designs()) if draw(st.booleans()) else designed(draw(SETS))
+    assume(design is not None)
+    free = draw(st.integers(0, 5)) == 0
+    around = {
+        "clearance.back": draw(INCHES),
+        "clearance.side": draw(INCHES),
+        "clearance.chimney": draw(INCHES),
+        "chimney.location": "exterior" if free else "interior",
+        "site.winter": f"{draw(st.integers(-40, 15))} degC",
+    }
+    try:
+        made = change(design, around)
+        build_geometry(made)
+    except InputError:
+        assume(False)
+    return made
+
+
+def tried(count):
+    """So many examples; a geometry takes longer to build than a number."""
+    slow = [HealthCheck.too_slow, HealthCheck.filter_too_much, HealthCheck.data_too_large]
+    return settings(
+        max_examples=count,
+        deadline=None,
+        suppress_health_check=slow,
+        phases=(Phase.explicit, Phase.reuse, Phase.generate),
+    )
+
+
+def plan_of(geometry, key="hard", more=0.0, **changed):
+    plan = wall_plan(geometry, wall_fires()[key], more)
+    return replace(plan, **changed) if changed else plan
+
+
+def hottest(plan, face=None, key="hard"):
+    fire = wall_fires()[key]
+    return burn(plan, fire if face is None else replace(fire, face=face), 8.0, cells=COARSE)
+
+
+@tried(8)
+@given(built(), st.sampled_from(["kind", "middle", "hard"]))
+def test_nothing_is_hotter_than_the_fire_or_colder_than_around_it(design, key):
+    geometry = build_geometry(design)
+    fire = wall_fires()[key]
+    room, winter = design.house.indoor - 273.15, design.site.winter - 273.15
+    cold = min(room, winter) if design.chimney.location == "exterior" else room
+    run = burn(plan_of(geometry, key), fire, 8.0, room, winter, COARSE)
+    assert run.points.min() > cold - LITTLE
+    assert run.points.max() < fire.face + LITTLE
+    assert run.passed
+    section = burn_section(geometry, fire, 4.0, 12.0)
+    gas = flue_fires()["hard"].gas
+    assert section.points.min() > min(room, winter) - LITTLE
+    assert section.points.max() < max(fire.face, gas) + LITTLE
+
+
+@tried(8)
+@given(built())
+def test_beside_the_flue_and_under_the_hearth_too(design):
+    geometry = build_geometry(design)
+    layers, radius = flue_layers(geometry), girth_radius(geometry)
+    for fire in flue_fires().values():
+        run = beside_flue(layers, radius, fire)
+        assert run.wood.min() > 21.0 - LITTLE and run.highest < fire.gas + LITTLE
+        assert np.abs(run.liner).max() < fire.gas
+    try:
+        down = hearth_layers(geometry)
+    except NotWorked:
+        return
+    found = [under_hearth(down, fire, 8.0) for fire in wall_fires().values()]
+    assert all(run.wood.min() > 21.0 - LITTLE for run in found)
+    for run, fire in zip(found, wall_fires().values(), strict=True):
+        assert run.highest < fire.face + LITTLE
+
+
+@tried(8)
+@given(built(), st.sampled_from([0.0, 5.0, 20.0]))
+def test_what_goes_in_comes_out_or_is_kept(design, air):
+    geometry = build_geometry(design)
+    solved = Conduction(plan_mesh(plan_of(geometry, air=air), **COARSE))
+    flow = solved.flow(solved.steady(HOT), HOT)
+    assert abs(sum(flow.values())) < 1e-3 * -flow["fire"]
+    run = solved.run(always(HOT), 3600.0, 30.0, 21.0)
+    kept = solved.mesh.capacity @ (run.points[-1] - run.points[20])
+    gone = [sum(solved.flow(points, HOT).values()) for points in run.points[20:]]
+    assert kept == pytest.approx(-np.trapezoid(gone, run.times[20:]), rel=0.02)
+
+
+def turned(mesh):
+    """The same cut with its axes changed over."""
+    stuff = [replace(s, across=1 - s.across) if _looks(s) else s for s in mesh.stuff]
+    names = {"left": "bottom", "bottom": "left", "right": "top", "top": "right"}
+    edges = {names[name]: space for name, space in mesh.edges.items()}
+    return HeatMesh(mesh.y, mesh.x, stuff, mesh.which.T.copy(), edges)
+
+
+def mirrored(mesh):
+    """The same cut seen from behind."""
+    names = {"left": "right", "right": "left", "bottom": "bottom", "top": "top"}
+    edges = {names[name]: space for name, space in mesh.edges.items()}
+    return HeatMesh(-mesh.x[::-1], mesh.y, mesh.stuff, mesh.which[:, ::-1].copy(), edges)
+
+
+def _looks(stuff):
+    return isinstance(stuff, Gap) and stuff.across in (0, 1)
+
+
+def field(mesh, points):
+    found = np.full(mesh.which.shape, np.nan)
+    found[mesh.solid] = points[: mesh.cells]
+    return found
+
+
+@tried(8)
+@given(built(), st.sampled_from([0.0, 5.0]))
+def test_a_plan_mirrored_or_turned_is_the_same_plan(design, air):
+    geometry = build_geometry(design)
+    mesh = plan_mesh(plan_of(geometry, air=air), **COARSE)
+    other_way, back = turned(mesh), mirrored(mesh)
+
+    def burnt(cut):
+        run = Conduction(cut).run(always(HOT), 6 * 3600.0, 1800.0, 21.0)
+        return field(cut, run.points[-1])
+
+    straight = burnt(mesh)
+    close = {"abs": LITTLE, "nan_ok": True}
+    found = burnt(other_way).T, burnt(back)[:, ::-1]
+    assert found[0] == pytest.approx(straight, **close)
+    assert found[1] == pytest.approx(straight, **close)
+
+
+@tried(8)
+@given(built(), st.sampled_from(["kind", "middle", "hard"]), st.integers(10, 60))
+def test_more_fire_is_hotter_everywhere(design, key, more):
+    geometry = build_geometry(design)
+    plan, face = plan_of(geometry, key), wall_fires()[key].face
+    less, hot = hottest(plan, key=key), hottest(plan, face + more, key)
+    many = min(len(less.points), len(hot.points))
+    assert (hot.points[:many] - less.points[:many]).min() > -LITTLE
+    assert hot.highest > less.highest
+
+
+@tried(8)
+@given(built(), st.sampled_from([2.0, 4.0, 8.0]))
+def test_more_wall_is_cooler(design, inches):
+    """The stud behind the middle, or the free back, is cooler for it, and no wood is hotter."""
+    geometry = build_geometry(design)
+    plan, thick = plan_of(geometry), plan_of(geometry, more=inches * INCH)
+    runs = [hottest(cut) for cut in (plan, thick)]
+    before, after = (
+        _behind_the_middle(cut, run) for cut, run in zip((plan, thick), runs, strict=True)
+    )
+    assert after < before + LITTLE
+    assert runs[1].highest < runs[0].highest + LITTLE
+
+
+def _behind_the_middle(plan, run):
+    """The hottest of the stud on the center line; of masonry that stands free, of its back there."""
+    places = run.mesh.places()
+    there = (places[:, 0] < 0.02) & (
+        places[:, 1] > plan.deep + plan.back_gap * bool(plan.framing) - 1e-6
+    )
+    return run.points[:, there].max()
+
+
+@tried(8)
+@given(built(), st.sampled_from([0.0, 2.0, 5.0]), st.sampled_from([1.0, 5.0, 20.0]))
+def test_more_air_is_cooler(design, air, more):
+    geometry = build_geometry(design)
+    plan = plan_of(geometry, air=air)
+    assert hottest(replace(plan, air=air + more)).highest < hottest(plan).highest + LITTLE
+
+
+@tried(4)
+@given(built())
+def test_a_film_is_cooler_than_a_face_that_is_held(design):
+    geometry = build_geometry(design)
+    held = plan_of(geometry, film=HELD)
+    assert hottest(replace(held, film=60.0)).highest < hottest(held).highest + LITTLE
+    faces = [f for f in plan_mesh(held, **COARSE).faces if isinstance(f.space, Film)]
+    assert sum(f.area.sum() for f in faces) > 0
+
+
+@tried(4)
+@given(built())
+def test_whatever_is_built_has_its_answer_and_never_a_pass(design):
+    """All of it at once, as the page asks: findings, and figures that are figures."""
+    heat = heat_answer(build_geometry(design))
+    assert MEETS not in {finding.verdict for finding in judgement(heat)}
+    highest = [run.highest for run in heat.evening or ()]
+    assert highest == sorted(highest) and np.isfinite(highest).all()
+    assert all(np.isfinite(one.kelvin) for one in heat.worth)
+    masonry = [one.kelvin for one in heat.worth if one.what == "masonry"]
+    assert all(kelvin < LITTLE for kelvin in masonry)
+    assert all(one.growth > 0 and one.asks > 0 for one in heat.grows)
+    assert (heat.pull is None) == (heat.flue is None)
+    assert heat.evening is not None or heat.why_not

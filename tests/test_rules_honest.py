@@ -16,11 +16,13 @@ from hypothesis import strategies as st
 from sampled import sampled
 from test_rules_missing import SETTLED, Seen, cases, facts_of, may_be_unknown, without_one
 
-from fireplace_calc import PACKS
+from fireplace_calc import PACKS, assess, change
+from fireplace_calc.assessment import DEFAULT_PACK
+from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import tell_everything
 from fireplace_calc.report.sentences import compared
 from fireplace_calc.rules.comparing import FALLS_SHORT, MEETS, NOT_CHECKED
-from fireplace_calc.rules.core import Finding
+from fireplace_calc.rules.core import Finding, Rule
 
 MIXED = ("air", "abroad", "anchorage", "ground", "stack")
 """Records among the facts whose own fields are mixed; the rest goes over whole."""
@@ -139,3 +141,16 @@ def test_a_rule_that_is_not_asked_again_would_say_the_same(pack, seed, share):
         again = book.check(facts)
         book.last.clear()
         assert again == book.check(facts)
+
+
+def test_a_step_of_a_slider_asks_few_rules_again(monkeypatch):
+    """To the default and away from it: somebody has entered both, so nothing else is assumed."""
+    asked, check = [], Rule.check
+    monkeypatch.setattr(Rule, "check", lambda rule, *told: asked.append(rule) or check(rule, *told))
+    design = change(Design(), {"opening.extension": "6 in"})
+    assess(design)
+    for raised in ("0 in", "6 in", "0 in", "12 in"):
+        asked.clear()
+        design = change(design, {"opening.extension": raised})
+        assess(design)
+        assert 0 < len(asked) < len(PACKS[DEFAULT_PACK].rules) / 5

@@ -22,6 +22,7 @@ from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.bodies import solid_body
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.lessons.valid_designs import told
 from fireplace_calc.scene.shown_masonry import masonry
 from fireplace_calc.takeoff import take_off, total_weight, weight_on_footing
 from fireplace_calc.takeoff.facing import finish_area
@@ -136,6 +137,7 @@ def test_it_is_ordered_weighed_and_not_put_on_the_footing():
     seat = sum(own[name] for name in SEAT)
     assert total_weight(take_off(g)) - weight_on_footing(g) == pytest.approx(seat)
     assert weight_on_footing(plain) == pytest.approx(total_weight(take_off(plain)))
+    assert told(g.design) == assess(g.design).facts, "lessons and checks weigh alike"
     loads = [assess(x.design).structure.footing.load for x in (plain, g)]
     assert loads[0] == pytest.approx(loads[1])
 

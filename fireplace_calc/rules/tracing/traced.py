@@ -137,6 +137,12 @@ class Standing(NamedTuple):
 
 
 @lru_cache(maxsize=8)
+def _one(standing: Standing) -> Standing:
+    """The first of those that are equal, so that the next is known at a glance."""
+    return standing
+
+
+@lru_cache(maxsize=8)
 def _standing(
     held: tuple[Held, ...],
     entered: frozenset[str],
@@ -144,9 +150,9 @@ def _standing(
     unmeasured: tuple[str, ...],
     beside: bool,
 ) -> Standing:
-    """Put together once, so that the next that is equal is known at a glance."""
+    """Put together once for what it is made of."""
     at_default, unknown = (frozenset[str]().union(*sets) for sets in zip(*held, strict=True))
-    return Standing(at_default - entered, decided, unknown, unmeasured, beside)
+    return _one(Standing(at_default - entered, decided, unknown, unmeasured, beside))
 
 
 _measured = attrgetter(*MEASURED.values())

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
+from itertools import groupby
 
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.layout import Layout
@@ -42,20 +43,30 @@ def bricks_for(lengths: Iterable[float], brick: float, kerf: float = KERF) -> in
     2
     """
     wanted = sorted(lengths, reverse=True)
-    least, number, before, k = wanted[-1] if wanted else 0.0, 0, 0.0, 0
+    least, number = wanted[-1] if wanted else 0.0, 0
     left: list[float] = []  # of the bricks that still have enough for the shortest piece
-    for length in wanted:
-        if length != before:  # a brick too short for one is too short for the next of that length
-            before, k = length, 0
-        while k < len(left) and length > left[k] + 1e-9:
-            k += 1
-        if k == len(left):
-            number += 1
-            left.append(brick)
-        left[k] = left[k] - length - kerf
-        if left[k] + 1e-9 < least:
-            del left[k]
+    for length, alike in groupby(wanted):
+        times, begun, taken = len(list(alike)), left, length + kerf
+        left = []
+        for rest in begun:
+            here = _fit(rest, length, taken, times)
+            left.append(rest - here * taken)
+            times -= here
+        if times:
+            each = max(_fit(brick, length, taken, times), 1)
+            whole, over = divmod(times, each)
+            number += whole + (over > 0)
+            left += [brick - each * taken] * whole + [brick - over * taken] * (over > 0)
+        left = [rest for rest in left if rest + 1e-9 >= least]
     return number
+
+
+def _fit(rest: float, length: float, taken: float, most: int) -> int:
+    """How many pieces of a length come out of a rest, each of which takes a cut too. [-]"""
+    found = 0
+    while found < most and length <= rest - found * taken + 1e-9:
+        found += 1
+    return found
 
 
 def cut_list(layouts: tuple[Layout, ...]) -> dict[Shape, int]:

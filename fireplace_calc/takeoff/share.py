@@ -143,7 +143,7 @@ def count_sections(part: Part, courses: Sequence[Course]) -> tuple[int, float, s
         How many [-]; what share of the part's height is bed joint [-]; the height of a top one that
         is cut; the same, and how high a piece is along the slope where some lean.
     """
-    bare, level = sum([top - bottom for _, _, bottom, top, *_ in courses]), ""
+    bare, level = sum([course.top - course.bottom for course in courses]), ""
     if courses and courses[-1].cut:
         number = sum(course.cut for course in courses[-2:])
         which = "top one" if number == 1 else "top two"

@@ -41,7 +41,7 @@ from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.from_set.set_up import set_up
-from fireplace_calc.pieces.records import PARTS
+from fireplace_calc.pieces.roles import PARTS
 from fireplace_calc.takeoff import share_out
 
 DATA = Path(__file__).parents[1] / "data"

@@ -16,7 +16,8 @@ from fireplace_calc.geometry.assembled.solids import (
 )
 from fireplace_calc.pieces.choice import Choice, choose, extensions_of, flues_of, heads_of
 from fireplace_calc.pieces.piece_text import FIELDS as PIECE_FIELDS
-from fireplace_calc.pieces.records import ROLES, ArchCut, Round, Tapered
+from fireplace_calc.pieces.records import ArchCut, Round, Tapered
+from fireplace_calc.pieces.roles import ROLES
 from fireplace_calc.pieces.set_text import FIELDS as SET_FIELDS
 from fireplace_calc.pieces.set_text import read_set
 from fireplace_calc.pieces.shape_text import bounds, mirrored, shifted

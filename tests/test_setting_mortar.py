@@ -41,7 +41,7 @@ from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.geometry.from_set.standing_solids import stood_apart
 from fireplace_calc.geometry.polygons import signed_area
 from fireplace_calc.pieces.choice import Choice, choose
-from fireplace_calc.pieces.records import PARTS
+from fireplace_calc.pieces.roles import PARTS
 from fireplace_calc.pieces.set_text import read_set
 from fireplace_calc.takeoff.shares import share_out
 from fireplace_calc.takeoff.shares_of_set import set_shares

@@ -19,7 +19,7 @@ from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.geometry.from_set.standing_solids import stood_apart
 from fireplace_calc.geometry.mesh import cut_plane, meshes, part_mesh
 from fireplace_calc.panels.picture.turning import Turning, packed
-from fireplace_calc.pieces.records import PARTS
+from fireplace_calc.pieces.roles import PARTS
 
 KINDS = {
     "points": "<f4",

@@ -19,7 +19,7 @@ from fireplace_calc.build.lift_parts import (
     working_floors,
 )
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.pieces.records import PARTS
+from fireplace_calc.pieces.roles import PARTS
 
 CAST = ("concrete", "grout", "parging", "mortar")
 """Poured or coated: inside another part they come after it, for it is their form. Anything else is

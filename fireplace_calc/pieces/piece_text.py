@@ -11,7 +11,8 @@ from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.pieces.fields import MILLIMETER, Fields
 from fireplace_calc.pieces.liner_kinds import LINERS
-from fireplace_calc.pieces.records import MATERIALS, ROLES, JointRange, SetPiece, Shape
+from fireplace_calc.pieces.records import JointRange, SetPiece, Shape
+from fireplace_calc.pieces.roles import MATERIALS, ROLES
 from fireplace_calc.pieces.shape_text import arch, block, bored, bounds, mirrored, solids
 
 FIELDS = (

@@ -11,7 +11,6 @@ from fireplace_calc.base.units import InputError
 from fireplace_calc.pieces.fields import MILLIMETER, Fields, unit_of
 from fireplace_calc.pieces.piece_text import Defaults, read_piece
 from fireplace_calc.pieces.records import (
-    HEADS,
     FirebrickLining,
     MakersLimits,
     PieceSet,
@@ -19,6 +18,7 @@ from fireplace_calc.pieces.records import (
     SetPiece,
     Width,
 )
+from fireplace_calc.pieces.roles import HEADS
 
 LONGEST_FILE = 1_000_000
 """Letters of a set file. [-]"""

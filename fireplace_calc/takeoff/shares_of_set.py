@@ -8,12 +8,13 @@ from typing import TYPE_CHECKING
 
 from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.pieces.records import PARTS, SetPiece
+from fireplace_calc.pieces.roles import PARTS
 from fireplace_calc.takeoff.goods import SET_PIECE
 from fireplace_calc.takeoff.share import Share, hand_set, joints
 
 if TYPE_CHECKING:
     from fireplace_calc.geometry.assembled.assembly import Assembly
+    from fireplace_calc.pieces.records import SetPiece
 
 FACING_LINTEL = "facing lintel"
 

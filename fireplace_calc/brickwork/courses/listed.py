@@ -25,7 +25,7 @@ from fireplace_calc.brickwork.coursing import block_coursing
 from fireplace_calc.brickwork.unit import block, firebrick
 from fireplace_calc.brickwork.work import usual_joint
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.pieces.records import PARTS
+from fireplace_calc.pieces.roles import PARTS
 
 FACING = "facing"
 """What the face of the room is called in the list: it is no part of the geometry."""

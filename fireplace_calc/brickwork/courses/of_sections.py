@@ -9,7 +9,7 @@ from fireplace_calc.brickwork.courses.course import Course
 from fireplace_calc.brickwork.courses.gauged import gauged
 from fireplace_calc.brickwork.work import usual_joint
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.pieces.records import PARTS
+from fireplace_calc.pieces.roles import PARTS
 
 FLUES = ("flue liner", "flue casing", "second flue liner", "second flue casing")
 RAKED = "goes up the raked back: its back piece is higher along the slope"

@@ -18,7 +18,8 @@ from fireplace_calc.geometry.assembled.lowering import covers, laps_over
 from fireplace_calc.geometry.assembled.seats import carriers
 from fireplace_calc.geometry.assembled.solids import middle_of_mass, piece_weight
 from fireplace_calc.geometry.from_set.lining_piece import LINING
-from fireplace_calc.pieces.records import FIREBOX, FirebrickLining
+from fireplace_calc.pieces.records import FirebrickLining
+from fireplace_calc.pieces.roles import FIREBOX
 
 GRAM = 3
 """Weights are compared to so many decimals of a kilogram, so that both hands of a pair are alike.

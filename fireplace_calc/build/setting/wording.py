@@ -9,7 +9,8 @@ from fireplace_calc.build.setting.cards import SettingCard
 from fireplace_calc.build.setting.handling import strained
 from fireplace_calc.geometry.assembled.assembly import Placed
 from fireplace_calc.pieces.joints.tape import tape_text
-from fireplace_calc.pieces.records import FIREBOX, Round
+from fireplace_calc.pieces.records import Round
+from fireplace_calc.pieces.roles import FIREBOX
 
 LITER, QUART = 0.001, 0.000946352946
 """[m3]"""

@@ -12,7 +12,7 @@ from fireplace_calc.drawing.views.cuts import cut_parts
 from fireplace_calc.drawing.views.laid_bricks import kept_within
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import Point, Polygon, box, chords, overlap
-from fireplace_calc.pieces.records import PARTS
+from fireplace_calc.pieces.roles import PARTS
 
 Cuts = list[tuple[Part, list[Polygon]]]
 BETWEEN = 0.03

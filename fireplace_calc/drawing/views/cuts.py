@@ -15,7 +15,7 @@ from fireplace_calc.drawing.sheets.sheet import View
 from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import Point, Polygon, chords
-from fireplace_calc.pieces.records import PARTS
+from fireplace_calc.pieces.roles import PARTS
 
 EVEN = 2e-3
 """Places nearer than this are one. [mm]"""

@@ -11,7 +11,7 @@ from fireplace_calc.geometry.assembled.fitting import Misfit, fit
 from fireplace_calc.pieces.choice import ChosenLift
 from fireplace_calc.pieces.joints.rise import rise_of
 from fireplace_calc.pieces.measured.lifts import MeasuredLift
-from fireplace_calc.pieces.records import HEADS
+from fireplace_calc.pieces.roles import HEADS
 
 WAITS = frozenset(("way", "bed"))
 """What cannot be said of a lift that others may still belong to."""

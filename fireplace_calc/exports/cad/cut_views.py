@@ -25,7 +25,7 @@ from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.bodies import kept_inside, plan_rings
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
-from fireplace_calc.pieces.records import PARTS
+from fireplace_calc.pieces.roles import PARTS
 
 Draws = Callable[[Any], None]
 

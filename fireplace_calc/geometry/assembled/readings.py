@@ -15,7 +15,8 @@ from fireplace_calc.geometry.assembled.seats import bearing_lengths
 from fireplace_calc.geometry.assembled.sections import apart, contact
 from fireplace_calc.geometry.assembled.solids import extent, piece_part
 from fireplace_calc.geometry.polygons import Polygon, signed_area
-from fireplace_calc.pieces.records import FIREBOX, ArchCut, FirebrickLining, Round, SetPiece
+from fireplace_calc.pieces.records import ArchCut, FirebrickLining, Round, SetPiece
+from fireplace_calc.pieces.roles import FIREBOX
 
 FINE = 7
 """Decimals of a meter that a section keeps. [-]"""

@@ -10,7 +10,8 @@ from fireplace_calc.geometry.assembled.solids import extent, placed_solids
 from fireplace_calc.geometry.from_set.mortar_beds import bed_solids, joint_solids
 from fireplace_calc.geometry.parts import Part, part
 from fireplace_calc.geometry.solids import Loft, Solid
-from fireplace_calc.pieces.records import PARTS, SetPiece
+from fireplace_calc.pieces.records import SetPiece
+from fireplace_calc.pieces.roles import PARTS
 
 TOUCH = 1e-6
 """What begins nearer than this to the center line does not cross it. [m]"""

@@ -18,7 +18,8 @@ from fireplace_calc.geometry.laid_parts import Builder
 from fireplace_calc.geometry.outlines import centered
 from fireplace_calc.geometry.polygons import Polygon, overlap
 from fireplace_calc.geometry.solids import Loft, Solid, prism
-from fireplace_calc.pieces.records import FIREBOX, ArchCut, SetPiece, Tapered
+from fireplace_calc.pieces.records import ArchCut, SetPiece, Tapered
+from fireplace_calc.pieces.roles import FIREBOX
 
 
 class SetOutlines(Builder):

@@ -24,7 +24,8 @@ from fireplace_calc.pieces.measured.typed import (
     read_weight,
 )
 from fireplace_calc.pieces.piece_text import Defaults, read_piece
-from fireplace_calc.pieces.records import ROLES, JointRange, SetPiece
+from fireplace_calc.pieces.records import JointRange, SetPiece
+from fireplace_calc.pieces.roles import ROLES
 
 WAITS = ("lintel", "throat front")
 """Roles that are set when the firebrick is in, so that it can be laid."""

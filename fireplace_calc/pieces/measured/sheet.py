@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.pieces.measured.hollow_forms import FORMS, USUAL
-from fireplace_calc.pieces.records import MATERIALS, ROLES
+from fireplace_calc.pieces.roles import MATERIALS, ROLES
 
 Entry = Mapping[str, str]
 """One piece: texts by field; an empty text is no field."""

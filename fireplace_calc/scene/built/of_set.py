@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from fireplace_calc.build.setting.setting_order import steps_by_name
 from fireplace_calc.geometry.from_set.lining_piece import LINING
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.pieces.records import PARTS, Round
+from fireplace_calc.pieces.records import Round
+from fireplace_calc.pieces.roles import PARTS
 from fireplace_calc.scene.built.standing import ShownSolid
 from fireplace_calc.takeoff.shares_of_set import set_item
 

@@ -3,6 +3,7 @@
 No outside source: what silence may mean is this project's own rule (issue of *not checked*).
 """
 
+import re
 from dataclasses import fields
 from random import Random
 
@@ -24,7 +25,7 @@ from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import HEADER, OLD_HEADER, text_of
 from fireplace_calc.lessons.answered import ANSWERS
 from fireplace_calc.report import summary
-from fireplace_calc.report.assumed_inputs import assumptions
+from fireplace_calc.report.assumed_inputs import assumptions, named, not_entered
 from fireplace_calc.report.sentences import sign, tally
 from fireplace_calc.rules.comparing import MEETS
 from fireplace_calc.rules.core import PASSING
@@ -323,3 +324,21 @@ def test_a_summary_counts_them_apart_and_names_some():
     text = summary(assess(Design()))
     assert "of them on an assumption" in text
     assert "Assumed, nobody has entered it:" in text
+
+
+@pytest.mark.parametrize("count", [1, 3, 4, 8, 9, 40])
+def test_a_line_names_three_inputs_and_counts_the_rest(count):
+    """Up to eight by their labels, three of them; more are counted by where they stand."""
+    keys = list(all_inputs())[:: len(all_inputs()) // 40][:count]
+    labels = [all_inputs()[key].label for key in keys]
+    few, more = labels[:3], len(labels) - 3
+    if count <= 8:
+        assert not_entered(keys) == f"Nobody has entered: {', '.join(few)}" + (
+            f" and {more} more." if more > 0 else "."
+        )
+        assert all(f"{label} (under " in named(keys) for label in few)
+        assert (f" and {more} more" in named(keys)) == (more > 0)
+    else:
+        told = re.findall(r"(\d+) under ", not_entered(keys))
+        assert not_entered(keys).startswith(f"Nobody has entered {count} inputs: ")
+        assert sum(map(int, told)) == count and not_entered(keys).endswith(f"{named(keys)}.")

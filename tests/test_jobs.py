@@ -19,7 +19,7 @@ from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.editing.jobs import kept_job
 from fireplace_calc.editing.jobs.deltas import apply_to, between
-from fireplace_calc.editing.jobs.history import ELSEWHERE
+from fireplace_calc.editing.jobs.history import ELSEWHERE, History, Moment
 from fireplace_calc.editing.jobs.history_file import LARGEST_HISTORY
 from fireplace_calc.editing.jobs.jobs_folder import JobsFolder
 from fireplace_calc.editing.jobs.options import (
@@ -222,6 +222,25 @@ def test_a_kill_between_two_writes_leaves_the_old_or_the_new(tmp_path_factory, a
         lead_to.append(state(again))
     on_the_way = work.history.moving  # a place that a moving hand has passed is no step
     assert on_the_way or old in lead_to
+
+
+def test_whoever_went_to_a_step_moves_nothing_any_more():
+    """Another design in the file is then a step of its own; while a hand moves, it is where the hand
+    stopped.
+    """
+    designs = [change(Design(), {"opening.width": f"{width} in"}) for width in (36, 40, 44, 50)]
+    for back, steps in ((False, 3), (True, 4)):
+        history = History([Moment("Beginning", (), designs[0])], lambda *_: "Step")
+        history.add(designs[1], ())
+        history.add(designs[2], (), moving=True)
+        assert history.moving
+        if back:
+            history.go(1)
+            history.go(2)
+            assert not history.moving
+        history.settle()
+        history.take_up(designs[3], ())
+        assert len(history.moments) == steps and history.now.design == designs[3]
 
 
 def test_steps_have_names_and_come_back_after_a_reload(tmp_path):

@@ -8,8 +8,8 @@ nothing returned, ``not`` dropped, an index off by one, least for most, another 
 a docstring, an annotation or a message. The same room, count and seed plant the same faults. Those
 that nobody can find stand in ``mutating/equivalent.csv`` with the reason. Exit status 1 when one
 survives. A room's tests run once without a fault; those that fail even so are named and left out,
-since they find nothing. ``--wide`` lets survivors meet every other unit test; ``--unit`` asks the
-unit tests alone, which is quicker and the harder bar.
+since they find nothing. ``--wide`` lets survivors meet every other unit test; ``--unit`` leaves out
+what is marked ``whole``, which is quicker and the harder bar.
 """
 
 from __future__ import annotations
@@ -59,8 +59,8 @@ OPTIONS = (
     *("-p", "no:nbval"),
     *("--doctest-modules", "--hypothesis-seed=0"),
 )
-UNIT_ONLY = ("-m", "unit")
-"""Nothing marked ``whole``, and fewer examples."""
+UNIT_ONLY = ("-m", "unit or made")
+"""What runs with every change, beside notebooks and browsers: nothing marked ``whole``."""
 _stamp = itertools.count(1)
 
 
@@ -243,7 +243,7 @@ def main() -> int:
     parser.add_argument("--workers", type=int, default=1)
     parser.add_argument("--only", nargs="*", default=[], metavar="FAULT", help="these, as printed")
     parser.add_argument("--wide", action="store_true", help="survivors meet all unit tests")
-    parser.add_argument("--unit", action="store_true", help="unit tests alone")
+    parser.add_argument("--unit", action="store_true", help="nothing marked whole")
     parser.add_argument("--list", action="store_true", help="plant nothing, say what would be")
     asked = parser.parse_args()
     if asked.unit:

@@ -11,6 +11,7 @@ from sampled import sampled
 
 sys.path.insert(0, str(Path(__file__).parent / "bench"))
 
+import fuzz
 from fuzzing import agreement, designs, files, papers
 from mutating.rooms import TESTS, likeliest, room
 from mutating.sites import sites
@@ -48,6 +49,10 @@ def test_random_designs_still_go_through(number):
 
 def test_broken_files_still_go_through():
     assert {files.try_one("test", number) for number in range(12)} == {"refused", "read"}
+
+
+def test_every_kind_of_try_is_run_in_some_number_at_a_time():
+    assert fuzz.CHUNK.keys() == fuzz.KINDS.keys()
 
 
 @pytest.mark.parametrize("number", sampled([0, 1, 15, 19], 0))

@@ -166,15 +166,19 @@ def test_stored_values_are_what_another_program_works_out(name, tmp_path):
     assert tried > 200 and {"Order", "By supplier", "Beside the list"} <= set(book.sheetnames)
 
 
-def worked_out(result, known):
-    """Order, sums by supplier and what stands beside the list: what is stored is what another program
-    gets.
-    """
+def order_book(result, known):
+    """Order, sums by supplier and what stands beside the list, without the sheets of findings."""
     made = StoredBook()
     found = yard_order(result, known)
     last = write_order(made, result, found, known)
     spreadsheet._by_supplier(made, found, last)
     spreadsheet._besides(made, found, last)
+    return made
+
+
+def worked_out(result, known):
+    """What is stored in the book of the order is what another program gets."""
+    made = order_book(result, known)
     with TemporaryDirectory() as folder:
         path = Path(folder) / "order.xlsx"
         path.write_bytes(made.content())

@@ -43,7 +43,9 @@ CHUNK = {
     "kills": 2,
     "full": 20,
     "sheets": 4,
-    "agreement": 4,
+    "agreement": 20,
+    "dxf": 4,
+    "sums": 4,
 }
 EVERY = 10.0
 """Between two progress lines. [s]"""

@@ -38,6 +38,8 @@ def as_pdf(pages: Sequence[Leaf], title: str) -> bytes:
     from reportlab.pdfbase.ttfonts import TTFont
     from reportlab.pdfgen.canvas import Canvas
 
+    from fireplace_calc.drawing.sheets.pdf import finish
+
     for name, family in FONTS.items():
         if family not in pdfmetrics.getRegisteredFontNames():
             pdfmetrics.registerFont(TTFont(family, font_file(name)))
@@ -70,7 +72,7 @@ def as_pdf(pages: Sequence[Leaf], title: str) -> bytes:
             base = line.y + line.size * POINT
             canvas.drawString(line.x / POINT, (page.height - base) / POINT, line.text)
         canvas.showPage()
-    canvas.save()
+    finish(canvas)
     return file.getvalue()
 
 

@@ -6,17 +6,20 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.cutting.cut_marks import cut_list_of
 from fireplace_calc.brickwork.ring import BlockCourse
 from fireplace_calc.drawing.cutting.in_outline import (
+    SIDES,
+    all_crossed,
+    bounds,
     holds_mark,
     mark_places,
     middle,
     passes_over,
-    spans,
+    toward,
 )
 from fireplace_calc.drawing.plates.figure import Extent, Figure
 from fireplace_calc.drawing.plates.marked_figures import marked
@@ -33,15 +36,9 @@ EDGE = 2.0
 """Round a face where no marks stand. [mm]"""
 PITCH = 1.7 * SMALL
 """From mark to mark in a column. [mm]"""
-SIDES = {"left": (0, -1), "right": (0, 1), "below": (1, -1), "above": (1, 1)}
-"""Axis that runs away from each side, and which way. [-]"""
 ALIGNED, OVERHEAD = {-1: "right", 1: "left"}, {-1: "top", 1: "base"}
 FINE = 12.0
 """Block is drawn no larger than this: its marks have room. [-]"""
-NEAR, INTO = 0.003, 0.3
-"""Corners so near to the outermost one count with it [m], and how far a leader goes from there to
-the middle of its piece. [-]
-"""
 KEYS = {
     "floor": "layout",
     "back": "layout_back",
@@ -50,7 +47,7 @@ KEYS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class MarkedFace:
     """Pieces in one plane.
 
@@ -62,11 +59,20 @@ class MarkedFace:
 
     pieces: tuple[tuple[Polygon, str], ...]
 
-    @property
+    @cached_property
     def box(self) -> Extent:
         """Left, bottom, right, top. [m]"""
-        xs, ys = zip(*(point for ring, _ in self.pieces for point in ring), strict=True)
-        return min(xs), min(ys), max(xs), max(ys)
+        left, low, right, top = zip(*self._boxes, strict=True)
+        return min(left), min(low), max(right), max(top)
+
+    @cached_property
+    def _boxes(self) -> list[Extent]:
+        """The same of each piece. [m]"""
+        return [bounds(ring) for ring, _ in self.pieces]
+
+    @cached_property
+    def _known(self) -> dict[float, list[tuple[Polygon, str]]]:
+        return {}
 
     def outside(self, k: float) -> dict[str, list[tuple[Pair, str]]]:
         """Marks that have no room in their pieces, by the side of the face they go to.
@@ -84,16 +90,22 @@ class MarkedFace:
         found: dict[str, list[tuple[Pair, str]]] = {}
         for ring, mark in self._crowded_out(k):
             side = self._side(ring)
-            found.setdefault(side, []).append((_toward(ring, side), mark))
+            found.setdefault(side, []).append((toward(ring, side), mark))
         return found
 
     def _crowded_out(self, k: float) -> list[tuple[Polygon, str]]:
-        """Pieces without room for their mark: too small for it, or with a leader all across."""
+        """Pieces without room for their mark, found out once for each scale."""
+        if k not in self._known:
+            self._known[k] = self._without_room(k)
+        return self._known[k]
+
+    def _without_room(self, k: float) -> list[tuple[Polygon, str]]:
+        """Too small for it, or with a leader all across."""
         marked = [(ring, mark) for ring, mark in self.pieces if mark]
         out = [(ring, mark) for ring, mark in marked if not holds_mark(ring, mark, k)]
         leaders = [self._leader(ring, k) for ring, _ in out]
         for ring, mark in marked:
-            if (ring, mark) not in out and _all_crossed(ring, mark, k, leaders):
+            if (ring, mark) not in out and all_crossed(ring, mark, k, leaders):
                 out.append((ring, mark))
                 leaders.append(self._leader(ring, k))
         return out
@@ -101,20 +113,21 @@ class MarkedFace:
     def _leader(self, ring: Polygon, k: float) -> tuple[Pair, Pair]:
         """About where the leader of a piece runs over the face. [mm]"""
         side = self._side(ring)
-        (axis, way), (x, y) = SIDES[side], _toward(ring, side)
+        (axis, way), (x, y) = SIDES[side], toward(ring, side)
         end = self.box[axis if way < 0 else axis + 2] * k
         return (x * k, y * k), (end, y * k) if axis == 0 else (x * k, end)
 
     def _side(self, ring: Polygon) -> str:
         """The side of the face that a piece touches; of two, the nearer."""
         _, low, _, top = self.box
-        (x, y), (xs, ys) = middle(ring), zip(*ring, strict=True)
-        row = [p[0] for one, _ in self.pieces if spans(one, y) for p in one]
+        (x, y), (x0, y0, x1, y1) = middle(ring), bounds(ring)
+        row = [box for box in self._boxes if box[1] <= y <= box[3]]
+        left, right = min(box[0] for box in row), max(box[2] for box in row)
         away = {
-            "left": (min(xs) - min(row), x - min(row)),
-            "right": (max(row) - max(xs), max(row) - x),
-            "below": (min(ys) - low, y - low),
-            "above": (top - max(ys), top - y),
+            "left": (x0 - left, x - left),
+            "right": (right - x1, right - x),
+            "below": (y0 - low, y - low),
+            "above": (top - y1, top - y),
         }
         return min(away, key=lambda name: tuple(round(far, 3) for far in away[name]))
 
@@ -156,17 +169,6 @@ class MarkedFace:
                     places[0],
                 )
                 sheet.text(x, y, mark, size=SMALL, va="middle")
-
-
-def _all_crossed(ring: Polygon, mark: str, k: float, leaders: Sequence[tuple[Pair, Pair]]) -> bool:
-    """Whether a leader runs over every place that a mark has in a piece. [mm]"""
-    half, (x, y) = width(mark, SMALL) / 2, middle(ring)
-    if not any(passes_over((x * k, y * k), half, *one) for one in leaders):
-        return False
-    return all(
-        any(passes_over((u * k, v * k), half, *one) for one in leaders)
-        for u, v in mark_places(ring, mark, k)
-    )
 
 
 class _Line:
@@ -218,18 +220,6 @@ class _Line:
             view.sheet.text(*text, self.items[n][1], size=SMALL, ha=ha, va=va)
             drawn.append((bend, tip))
         return drawn
-
-
-def _toward(ring: Polygon, side: str) -> Pair:
-    """Where a leader from one side ends in a piece: near its edge there, so that it crosses no
-    other mark. [m]
-    """
-    axis, way = SIDES[side]
-    most = max(way * point[axis] for point in ring)
-    near = [point for point in ring if most - way * point[axis] < NEAR]
-    (x, y), count = middle(ring), len(near)
-    edge = (sum(point[0] for point in near) / count, sum(point[1] for point in near) / count)
-    return (edge[0] + INTO * (x - edge[0]), edge[1] + INTO * (y - edge[1]))
 
 
 def laid_figures(geometry: Geometry, scales: Sequence[float]) -> list[Figure]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
+from typing import TypeVar
 
 import numpy as np
 
@@ -17,6 +18,9 @@ UNDER, BORDER = 0.25, 0.3
 """What hangs under the base line, and air round a text, in heights of a letter. [-]"""
 RINGS, TURNS = 60, 24
 """Places round the wanted one that are tried, nearest first. [-]"""
+
+
+Place = TypeVar("Place", float, Array)
 
 
 class ClearSpots:
@@ -78,10 +82,13 @@ class ClearSpots:
         """
         long, tall = lettering.width(text, letters, bold), letters
         x0, y0, _ = spots[0]
-        tried = [*spots, *((x, y, False) for x, y in _round(x0, y0, letters))]
-        boxes = np.array([_box(x, y, long, tall, turned, letters) for x, y, turned in tried])
+        near, count = _round(x0, y0, letters), len(spots)
+        wanted = [_box(x, y, long, tall, turned, letters) for x, y, turned in spots]
+        boxes = np.concatenate(
+            [wanted, np.stack(_box(near[0], near[1], long, tall, False, letters), axis=1)]
+        )
         at = self.first(boxes)
-        x, y, turned = tried[at]
+        x, y, turned = spots[at] if at < count else (*near[:, at - count].tolist(), False)
         self.taken.append(tuple(boxes[at]))
         if turned:
             self.sheet.text(x + tall / 2, y, text, letters, turned=True, bold=bold, ink=ink)
@@ -94,20 +101,20 @@ class ClearSpots:
         """Write rows over each other, their middle as near to a place as is free. [mm]"""
         long = max(lettering.width(text, letters, bold) for text, bold in rows)
         tall = letters * (1 + LINE * (len(rows) - 1))
-        tried = [at, *_round(*at, letters)]
-        boxes = np.array([_box(x, y, long, tall, False, letters) for x, y in tried])
+        tried = np.concatenate([np.reshape(at, (2, 1)), _round(*at, letters)], axis=1)
+        boxes = np.stack(_box(tried[0], tried[1], long, tall, False, letters), axis=1)
         place = self.first(boxes)
         self.taken.append(tuple(boxes[place]))
-        x, y = tried[place]
+        x, y = tried[:, place].tolist()
         top = y + tall / 2 - letters
         for k, (text, bold) in enumerate(rows):
             self.sheet.text(x, top - k * LINE * letters, text, letters, bold=bold)
 
 
 def _box(
-    x: float, y: float, long: float, tall: float, turned: bool, letters: float
-) -> tuple[float, float, float, float]:
-    """Box of a text round its middle, with air. [mm]"""
+    x: Place, y: Place, long: float, tall: float, turned: bool, letters: float
+) -> tuple[Place, Place, Place, Place]:
+    """Box of a text round its middle, with air; of many places at once. [mm]"""
     air = BORDER * letters
     if turned:
         return x - tall / 2 - air, y - long / 2 - air, x + tall / 2 + air, y + long / 2 + air
@@ -115,9 +122,8 @@ def _box(
     return x - long / 2 - air, low - air / 2, x + long / 2 + air, y + tall / 2 + air
 
 
-def _round(x: float, y: float, letters: float) -> Iterable[tuple[float, float]]:
-    """Places round a point, ring after ring. [mm]"""
+def _round(x: float, y: float, letters: float) -> Array:
+    """Places round a point, ring after ring: one row of x, one of y. [mm]"""
     turns = np.arange(TURNS) * 2 * np.pi / TURNS
-    for ring in range(1, RINGS + 1):
-        reach = ring * letters / 2
-        yield from ((x + reach * float(np.cos(t)), y + reach * float(np.sin(t))) for t in turns)
+    reach = np.arange(1, RINGS + 1)[:, None] * letters / 2
+    return np.stack([(x + reach * np.cos(turns)).ravel(), (y + reach * np.sin(turns)).ravel()])

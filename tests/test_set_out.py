@@ -327,6 +327,8 @@ def drawn_again(geometry, units):
     front, section, plan, flue = set_out.figures(geometry, units, denominator)
     up = written(section, "y", written(front, "y"))
     for name in LEVELS:
+        if name == "extension_top" and d.hearth.front <= 0:
+            continue  # there is none
         held(up, getattr(f, name), name)
     if f.lean > 0:
         held(up, f.back_bend, "back bend")
@@ -526,6 +528,16 @@ def test_air_behind_is_what_is_left_behind():
     sheets = made(change(load(DESIGNS / "plain.toml"), told))
     texts = [label.text for _, sheet in sheets for label in sheet.labels]
     assert '5"  air' in texts and '3"  air' not in texts
+
+
+def test_without_a_hearth_extension_there_is_no_drop_to_it():
+    """Front and section told how deep lay what is not there."""
+    told = {"hearth.front": "0 in", "hearth.drop": "1/2 in", "base.hearth_level": "12 in"}
+    texts = [label.text for _, sheet in made(laid(**told)) for label in sheet.labels]
+    assert not any("drop" in text for text in texts)
+    told["hearth.front"] = "20 in"
+    texts = [label.text for _, sheet in made(laid(**told)) for label in sheet.labels]
+    assert any("drop" in text for text in texts)
 
 
 @pytest.mark.parametrize("name", SHIPPED)

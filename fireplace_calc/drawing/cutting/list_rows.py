@@ -96,7 +96,7 @@ def cut_blocks(cuts: CutList, units: str, wide: float) -> list[Together]:
     return made
 
 
-HEIGHTS = (Column("", 40), Column("", 16), Column("", 20), Column("", 18))
+HEIGHTS = (Column("", 44), Column("", 14.5), Column("", 19), Column("", 15))
 
 
 def _cut(cut: Cut, units: str, wide: float, sloped: Sequence[str]) -> list[Together]:

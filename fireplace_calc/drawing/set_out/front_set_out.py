@@ -152,7 +152,8 @@ def _upright(geometry: Geometry, units: str) -> tuple[list[float], list[str]]:
     piece of trim is called stands beside it; here is only its figure.
     """
     f, d = geometry.frame, geometry.design
-    named = {0.0: "", f.extension_top: "hearth"} if f.extension_top > 0 else {f.extension_top: ""}
+    foot = f.extension_top if d.hearth.front > 0 else f.hearth  # nothing lies in front of it
+    named = {0.0: "", foot: "hearth"} if foot > 0 else {foot: ""}
     named.setdefault(f.hearth, "drop")
     if f.hood > 0:
         named[f.clear_top] = "to the hood"

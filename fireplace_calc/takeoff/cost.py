@@ -176,7 +176,7 @@ def price_band(found: Bill, prices: Mapping[str, Price]) -> PriceBand:
     low = high = 0.0
     offered, estimated = 0, 0
     for line in found.lines:
-        if line.price is None or line.amount is None:
+        if line.price is None:
             continue
         known = prices[line.row.item]
         lowest = line.price * (1 + less) if known.low is None else known.low

@@ -630,6 +630,13 @@ def test_pilasters_stand_on_seat_hearth_and_floor():
         change(Design(), {**low, "seat.height": "16-1/16 in"})
 
 
+def test_where_there_is_no_hearth_pilasters_stand_on_the_floor():
+    told = changes("pilasters and frieze", beside="8 in", support="4 in", beyond="12 in")
+    made = build_geometry(change(Design(), {**told, "hearth.front": "0 in"}))
+    left, right = mantel_parts(made)[:2]
+    assert [run.bounds[3] for part in (left, right) for run in part.group.runs[:1]] == [0, 0]
+
+
 # -- by hand ---------------------------------------------------------------------------------------
 def inches_of(run):
     return [v / INCH for v in run.bounds]

@@ -16,6 +16,7 @@ from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.drawing.pieces.measured_picture import measured_view
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.editing.sets import so_far
 from fireplace_calc.editing.sets.measured_files import EMPTY, MeasuredFiles
 from fireplace_calc.editing.sets.so_far import _runs, fit_so_far
 from fireplace_calc.geometry.assembled.assembly import as_wanted
@@ -82,6 +83,16 @@ def test_forty_pieces_make_a_set_of_the_volumes_on_the_sheet(made):
     for piece in made.pieces:
         volume = piece_volume(piece) / CUBIC_INCH
         assert volume == pytest.approx(wanted[piece.mark], abs=0.006), piece.mark
+
+
+def test_a_set_is_tried_raised_and_with_its_extension_courses_left_out(told, monkeypatch):
+    """Once for each head, whole; what does not meet at another height is then told."""
+    runs = []
+    monkeypatch.setattr(so_far, "_of_run", lambda run, *_: runs.append(run) or ())
+    lifts = lifts_of(read_sheet(told))
+    assert fit_so_far(lifts, whole=True) == ()
+    tried = [(len(run), sum(lift.extension for lift in run)) for run in runs]
+    assert tried == [(len(lifts), 3), (len(lifts) - 3, 0)] * 2
 
 
 @pytest.mark.parametrize("head", ["straight", "segmental"])

@@ -437,6 +437,17 @@ def test_what_is_missing_never_passes(base, key):
         assert after[rests[key]].verdict == N
 
 
+def test_only_an_assessment_names_what_a_pass_rests_on():
+    """A search that works out many structures does not pay for it."""
+    result = assess(Design())
+    alone = {f.key: f for f in assess_structure(result.geometry, result.pack).findings}
+    assert any(f.assumed for f in result.structure.findings)
+    assert not any(f.assumed for f in alone.values())
+    assert {f.key: f.verdict for f in result.structure.findings} == {
+        key: f.verdict for key, f in alone.items()
+    }
+
+
 def test_no_support_is_the_harder_case():
     """An unknown support counts as none: free from the shoulder."""
     known, unknown = worked(**_under(TOLD)), worked(**_under(TOLD | {"loads.support": None}))

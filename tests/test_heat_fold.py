@@ -127,6 +127,30 @@ def test_it_is_drawn_on_the_paper_of_the_page():
     assert fold.board.stage.theme == "dark" and fold.board.widget.drawn["stage"] != light
 
 
+@pytest.mark.parametrize(("dots", "wide", "high"), [(350, 120.0, 240.0), (730, 208.57, 186.0)])
+def test_the_picture_is_laid_out_for_the_width_that_the_page_tells(dots, wide, high):
+    fold = opened()[1]
+    assert fold.board.widget.drawn["stage"]["ratio"] == pytest.approx(300 / 186)
+    fold.board.widget.wide = dots
+    assert fold.board.widget.drawn["stage"]["ratio"] == pytest.approx(wide / high, abs=1e-3)
+
+
+def test_the_rest_is_left_alone_once_the_hand_has_moved_on(monkeypatch):
+    """Between two pieces the fold looks whether the design is still the one it works on."""
+    made, fold = opened()
+    made.set_input("firebox.wall", "13 in")
+    worked = []
+
+    def pieces(geometry):
+        for n in range(5):
+            worked.append(n)
+            fold.burns = (4.0, 1)  # as a hand would, on any control
+            yield n, 5, "a piece"
+
+    monkeypatch.setattr(heat_fold, "heat_steps", pieces)
+    assert len([*fold._steps()]) == 1 and worked == [0]
+
+
 def test_a_fault_ends_nothing(monkeypatch, caplog):
     made, fold = opened()
 

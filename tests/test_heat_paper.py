@@ -85,7 +85,7 @@ def test_papers_work_out_no_more_than_the_evening(monkeypatch):
     fresh, runs = assess(change(result("plain").design, {"firebox.wall": "9 in"})), []
     fires = answer.three_fires
     monkeypatch.setattr(answer, "three_fires", lambda *args: runs.append(args) or fires(*args))
-    for name in ("all_flue_fires", "_worth", "_below", "on_trim", "keep_off"):
+    for name in ("all_flue_fires", "under_hearth", "_worth", "on_trim", "keep_off"):
         monkeypatch.setattr(answer, name, None)
     for size in PAPERS:
         behind(fresh, "feet-inches", paper("feet-inches", size))

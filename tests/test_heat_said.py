@@ -6,6 +6,7 @@ import pytest
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.base.tables.heat import heat_lines
 from fireplace_calc.base.units import SYSTEMS
 from fireplace_calc.drawing.heat.map_of_plan import heat_map
 from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
@@ -13,6 +14,7 @@ from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.heat.cuts.behind import STANDS
 from fireplace_calc.heat.cuts.from_geometry import wall_plan
+from fireplace_calc.heat.cuts.section_run import burn_section
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.report.heat import heat_report
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
@@ -71,6 +73,28 @@ def test_the_picture_is_clean(name, units, hour):
     for which in range(3):
         sheet = heat_sheet(drawn.geometry, drawn.heat.evening, which, hour, units)
         assert not collisions(sheet)
+
+
+@lru_cache
+def in_section(name):
+    drawn = result(name)
+    return burn_section(drawn.geometry, drawn.heat.evening[1].fire, 8.0, 14.0)
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+@pytest.mark.parametrize("name", ["plain", "boathouse", "outdoors", "wide", "narrow"])
+@pytest.mark.parametrize("wide", [100.0, 120.0, 204.0, 205.0, 300.0])
+def test_the_picture_is_clean_on_a_phone_a_tablet_and_a_desk(name, units, wide):
+    """Paper as wide as each lays it out, in plan and in section, with every tone and line named."""
+    drawn, cut = result(name), in_section(name)
+    for section in (None, cut):
+        sheet = heat_sheet(drawn.geometry, drawn.heat.evening, 1, 11.0, units, section, wide)
+        assert not collisions(sheet)
+        said = " ".join(label.text for label in sheet.labels)
+        assert "fire" in said.split() and ("framing" in said) == (name != "outdoors")
+        assert all(line.name in said for line in heat_lines())
+        if wide <= 120.0:  # a phone's 350 px: letters of 9.5 px and more, by 0.73 of their height
+            assert min(label.size for label in sheet.labels) * 350 / sheet.width / 0.73 > 9.5
 
 
 def test_the_warmer_the_house_the_more_an_open_fire_costs():

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
@@ -110,10 +111,10 @@ def heat_answer(geometry: Geometry) -> HeatAnswer:
                 why_not.append(str(why))
             return None
 
-    day = tried(lambda: tuple(three_fires(geometry, DAY, COARSE)))
-    worth = (tried(lambda: _worth(geometry)) or ()) if evening and evening[0].framed else ()
-    flue = tried(lambda: tuple(all_flue_fires(geometry)))
-    hearth = tried(lambda: tuple(_below(geometry)))
+    day = tried(lambda: geometry.once(_day))
+    worth = tried(lambda: geometry.once(_worth)) or ()
+    flue = tried(lambda: geometry.once(_flue))
+    hearth = tried(lambda: geometry.once(_below))
     hard = wall_fires()["hard"]
     return HeatAnswer(
         evening,
@@ -129,6 +130,25 @@ def heat_answer(geometry: Geometry) -> HeatAnswer:
     )
 
 
+def heat_steps(geometry: Geometry) -> Iterator[tuple[int, int, str]]:
+    """The same piece by piece, for a page that goes on listening: ``heat_answer`` then has but to
+    put them together.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Yields
+    ------
+    int, int, str
+        How many pieces are worked, of how many, and the name of the next.
+    """
+    for n, (name, work) in enumerate(PIECES.items()):
+        yield n, len(PIECES), name
+        with suppress(NotWorked):
+            geometry.once(work)
+
+
 def other_lining(geometry: Geometry) -> str:
     """The material that the lining might be of instead."""
     return "refractory" if geometry.facing_fire.material == "firebrick" else "firebrick"
@@ -139,14 +159,24 @@ def _room(geometry: Geometry) -> float:
     return geometry.design.house.indoor - 273.15
 
 
-def _below(geometry: Geometry) -> Iterator[UnderHearth]:
-    layers = hearth_layers(geometry)
-    for fire in wall_fires().values():
-        yield under_hearth(layers, fire, EVENING, _room(geometry))
+def _day(geometry: Geometry) -> tuple[WallRun, ...]:
+    return tuple(three_fires(geometry, DAY, COARSE))
+
+
+def _flue(geometry: Geometry) -> tuple[BesideFlue, ...]:
+    return tuple(all_flue_fires(geometry))
+
+
+def _below(geometry: Geometry) -> tuple[UnderHearth, ...]:
+    layers, room = hearth_layers(geometry), _room(geometry)
+    return tuple(under_hearth(layers, fire, EVENING, room) for fire in wall_fires().values())
 
 
 def _worth(geometry: Geometry) -> tuple[Worth, ...]:
-    """Against the middle fire, all with the same coarse cells."""
+    """Against the middle fire, with the same coarse cells; nothing of masonry that stands free."""
+    evening = geometry.once(evening_alone).evening
+    if not evening or not evening[0].framed:
+        return ()
     fire, lining = wall_fires()["middle"], geometry.facing_fire.material
 
     def highest(**changed: float) -> float:
@@ -163,3 +193,13 @@ def _worth(geometry: Geometry) -> tuple[Worth, ...]:
         Worth("closed", highest(air=0.0) - base),
         Worth("lining", highest(lining=1.0) - base),
     )
+
+
+PIECES: dict[str, Callable[[Geometry], object]] = {
+    "wood after an evening": evening_alone,
+    "wood after a day": _day,
+    "what is worth how much": _worth,
+    "wood beside the flue": _flue,
+    "wood under the hearth": _below,
+}
+"""What takes longest, each worked once of a geometry."""

@@ -6,6 +6,7 @@ stand in DEVELOPERS.md: the four views, or with names of views each of them larg
 blank one. The blank picture carries a number in its lowest left corner, read back off the painted
 picture; the workbench's stage tells the number of what it has painted. ``steps`` is the slider that sets a set piece by piece: the picture beside the
 blank one, and the view that turns, whose canvas tells which step it shows when it has painted it.
+``heat`` is the map of the heat under the slider of its hours.
 Also how long after *Run all cells* the first one stands.
 """
 
@@ -101,6 +102,19 @@ SHORT = BLANK.replace(
     "min=18, max=96, step=0.5, value=42", "min=0, max=60, step=1, value=2"
 ).replace("int(round(slider.value * 2))", "int(slider.value)")
 """A slider as short as that of the steps."""
+HEAT = f"""
+from fireplace_calc.panels import panel
+heated = panel(load(r"{ROOT}/data/designs/plain.toml"), folds=("heat",))
+heated.open("heat")
+fold = heated.folds["heat"]
+fold.length.value, fold.hour.value = (24.0, 1), 2.0
+show = fold.board.show_whole
+fold.board.show_whole = lambda sheet: show(sheet, int(2 * fold.hour.value))
+fold.widget
+"""
+"""The map of the heat, scrubbed by hour."""
+HOURS = BLANK.replace("min=18, max=96, step=0.5, value=42", "min=0, max=30, step=0.5, value=2")
+"""A slider as long as that of the hours."""
 CONTESTANTS = {"blank": BLANK, "ours": OURS, "interact": INTERACT}
 WATCH = r"""
 () => {
@@ -260,6 +274,8 @@ def contestants(views: list[str]) -> dict[str, str]:
         return CONTESTANTS
     if views == ["steps"]:
         return {"blank": SHORT, "steps, picture": STEPS, IN_SPACE: STEPS}
+    if views == ["heat"]:
+        return {"blank": HOURS, "heat, by hour": HEAT}
     return {"blank": BLANK} | {
         view: OURS.replace("stamp=stamp", f'stamp=stamp, view="{view}"') for view in views
     }

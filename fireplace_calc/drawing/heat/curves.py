@@ -25,7 +25,12 @@ def _told(value: float, units: str) -> float:
 
 
 def wood_curves(
-    sheet: Sheet, cell: Cell, runs: Sequence[WallRun], hour: float | None, units: str
+    sheet: Sheet,
+    cell: Cell,
+    runs: Sequence[WallRun],
+    hour: float | None,
+    units: str,
+    short: bool = False,
 ) -> None:
     """Draw the curves of the three fires, with the lines that matter.
 
@@ -38,9 +43,11 @@ def wood_curves(
     hour : float or None
         Where the map stands, marked; nowhere when None. [h]
     units : str
+    short : bool
+        Whether lines bear their temperature alone: on narrow paper, where the key has their names.
     """
     lines = [line for line in heat_lines() if line.celsius < 1.1 * max(r.highest for r in runs)]
-    names = [f"{celsius(line.celsius, units)} {line.name}" for line in lines]
+    names = [celsius(n.celsius, units) + f" {n.name}" * (not short) for n in lines]
     names += [f"{run.fire.key}, {roughly(run.highest, units)}" for run in runs]
     right = cell.right - 6.0 - max(width(name, SMALL) for name in names)
     box = Cell(cell.left + 16.0, cell.bottom + 21.0, right, cell.top - 12.0)
@@ -49,7 +56,7 @@ def wood_curves(
     high = max(run.highest for run in runs) * 1.06
     chart = Chart(sheet, box, (0.0, until), (_told(low, units), _told(high, units)))
     chart.frame("hours after lighting", "°F" if units == FEET_INCHES else "°C")
-    chart.ticks_across(round_steps(0.0, until, 9), lambda v: f"{v:g}")
+    chart.ticks_across(round_steps(0.0, until, 5 if short else 9), lambda v: f"{v:g}")
     chart.ticks_up(round_steps(*chart.up, 7), lambda v: f"{v:g}")
     for line in lines:
         chart.level(_told(line.celsius, units))

@@ -51,7 +51,14 @@ def roughly(value: float, units: str) -> str:
 
 
 def heat_map(
-    sheet: Sheet, cell: Cell, mesh: HeatMesh, points: Array, plan: WallPlan, hour: float, units: str
+    sheet: Sheet,
+    cell: Cell,
+    mesh: HeatMesh,
+    points: Array,
+    plan: WallPlan,
+    hour: float,
+    units: str,
+    key_under: bool = False,
 ) -> View:
     """Draw half a plan with its temperatures, the room below.
 
@@ -68,16 +75,62 @@ def heat_map(
     hour : float
         Written under it. [h]
     units : str
+    key_under : bool
+        Whether the key stands under the map, on narrow paper, and not beside it.
     """
     right, top = float(mesh.x[-1]), float(mesh.y[-1])
-    key = key_width(units)
-    view, _ = fit(sheet, cell, (0.0, -0.05, right, top), (4, 16, key, 6), LADDER)
+    view = placed_with_key(sheet, cell, (0.0, -0.05, right, top), units, key_under)
     temperatures(view, mesh, points)
     _outlines(view, plan)
-    key_of_bands(sheet, view.at(right, 0)[0] + 5.0, view.at(0, top)[1], units)
-    name = f"In plan at mid firebox, {hour:g} h after lighting"
-    title(sheet, cell, name)
+    _words(view, plan)
+    title(sheet, cell, f"In plan at mid firebox, {hour:g} h after lighting")
     return view
+
+
+def placed_with_key(
+    sheet: Sheet,
+    cell: Cell,
+    extent: tuple[float, float, float, float],
+    units: str,
+    under: bool,
+) -> View:
+    """The window of a map, its key drawn beside or under it.
+
+    Parameters
+    ----------
+    sheet : Sheet
+    cell : Cell
+        [mm]
+    extent : left, bottom, right, top
+        Of what is shown. [m]
+    units : str
+    under : bool
+        Whether the key stands under the map.
+    """
+    low = KEY_ROW * len(_key_words(units)) + 4.0 if under else 0.0
+    margins = (4, 16 + low, 4, 6) if under else (4, 16, key_width(units), 6)
+    view, _ = fit(sheet, cell, extent, margins, LADDER)
+    left, top = view.at(extent[2], extent[3])
+    if under:
+        key_of_bands(sheet, cell.left + 4.0, cell.bottom + 14.0 + low, units)
+    else:
+        key_of_bands(sheet, left + 5.0, top, units)
+    return view
+
+
+def _words(view: View, plan: WallPlan) -> None:
+    """What is what, where there is room for it: fire, air, wood."""
+    deep = max(y for _, y in plan.fire)
+    narrow = min(x for x, _ in plan.fire if x > 0)
+    places = [("fire", narrow / 2, deep / 2, narrow, deep)]
+    if plan.framing is not None:
+        back = plan.deep + plan.back_gap / 2
+        places.append(("air", plan.half / 2, back, plan.half, plan.back_gap))
+        x, top = view.at(plan.half / 2, view_top(plan))
+        view.sheet.text(x, top + 1.5, "framing", size=SMALL)
+    for word, x, y, wide, high in places:
+        if width(word, SMALL) + 2 < wide * view.scale and high * view.scale > SMALL + 1.5:
+            view.sheet.text(*view.at(x, y), word, size=SMALL, va="middle")
 
 
 def temperatures(view: View, mesh: HeatMesh, points: Array) -> None:
@@ -106,7 +159,7 @@ def temperatures(view: View, mesh: HeatMesh, points: Array) -> None:
 
 def key_width(units: str) -> float:
     """Room that the key takes beside a map. [mm]"""
-    return 6.0 + max(width(text, SMALL) for text in _bands(units)) + 14.0
+    return 6.0 + max(width(text, SMALL) for text in _key_words(units)) + 14.0
 
 
 def _field(mesh: HeatMesh, points: Array) -> tuple[Array, Array, Array]:
@@ -177,11 +230,20 @@ def _bands(units: str) -> list[str]:
     ]
 
 
+def _key_words(units: str) -> list[str]:
+    """Every tone, then the lines that no tone begins at."""
+    lines = [line for line in heat_lines() if line.celsius not in BANDS]
+    return [*_bands(units), *(f"{celsius(n.celsius, units)}: {n.name}" for n in lines)]
+
+
 def key_of_bands(sheet: Sheet, left: float, top: float, units: str) -> None:
-    """What each tone means, from a corner to the right and down. [mm]"""
-    for n, word in enumerate(_bands(units)):
+    """What each tone and line means, from a corner to the right and down. [mm]"""
+    for n, word in enumerate(_key_words(units)):
         y = top - (n + 1) * KEY_ROW
         ring = np.array([(left, y), (left + 7.0, y), (left + 7.0, y + 4.0), (left, y + 4.0)])
-        sheet.fill([ring], f"heat {n}", layer=2)
-        sheet.line(ring, "fine", closed=True)
+        if n < len(BANDS) - 1:
+            sheet.fill([ring], f"heat {n}", layer=2)
+            sheet.line(ring, "fine", closed=True)
+        else:
+            sheet.line([(left, y + 2.0), (left + 7.0, y + 2.0)], "fine")
         sheet.text(left + 9.0, y + 2.0, word, size=SMALL, ha="left", va="middle")

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.drawing.heat.map_of_plan import key_of_bands, key_width, temperatures
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
+from fireplace_calc.drawing.heat.map_of_plan import key_of_bands, placed_with_key, temperatures
+from fireplace_calc.drawing.sheets.lettering import width
+from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
+from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.layout import LADDER, fit, title
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.heat.conduction.mesh import HeatMesh
+from fireplace_calc.heat.cuts.wall_plan import STUD_DEEP
 
 
 def section_map(
@@ -19,6 +22,7 @@ def section_map(
     points: Array,
     hour: float,
     units: str,
+    key_at: Pair | None = None,
 ) -> View:
     """Draw the section with its temperatures, the room at the left.
 
@@ -35,10 +39,16 @@ def section_map(
     hour : float
         Written under it. [h]
     units : str
+    key_at : float, float or None
+        Upper left corner of the key; under the map, on narrow paper, when None. [mm]
     """
     low, high = float(mesh.y[0]), float(mesh.y[-1])
     extent = (float(mesh.x[0]), low, float(mesh.x[-1]), high)
-    view, _ = fit(sheet, cell, extent, (4, 16, key_width(units), 6), LADDER)
+    if key_at is None:
+        view = placed_with_key(sheet, cell, extent, units, True)
+    else:
+        view, _ = fit(sheet, cell, extent, (4, 16, 18, 6), LADDER)
+        key_of_bands(sheet, *key_at, units)
     temperatures(view, mesh, points)
     for left, right, foot, top in _hollows(mesh):
         sheet.fill([view.ring(box(left, right, foot, top))], "paper", layer=3)
@@ -47,9 +57,28 @@ def section_map(
             for ring in part.section():
                 if max(z for _, z in ring) > low and min(z for _, z in ring) < high:
                     view.seen(_between(ring, low, high))
-    key_of_bands(sheet, view.at(extent[2], 0)[0] + 5.0, view.at(0, high)[1], units)
-    title(sheet, cell, f"In section on the center line, {hour:g} h after lighting")
+    _words(view, geometry, mesh)
+    title(sheet, cell, f"In section, {hour:g} h after lighting")
     return view
+
+
+def _words(view: View, geometry: Geometry, mesh: HeatMesh) -> None:
+    """What is what, where there is room for it: fire, flue, wood."""
+    f = geometry.frame
+    low = (f.hearth + f.opening_top) / 2
+    places = [
+        ("fire", f.depth / 2, low, f.depth),
+        ("flue", f.flue_y, f.shoulder_top + 0.15, f.bore.depth),
+    ]
+    for word, y, z, wide in places:
+        if width(word, SMALL) + 1 < wide * view.scale:
+            view.sheet.text(*view.at(y, z), word, size=SMALL, va="middle")
+    if geometry.design.chimney.location != "exterior":
+        far, ends = float(mesh.x[-1]), (float(mesh.y[0]), float(mesh.y[-1]))
+        for y in (far - STUD_DEEP, far):
+            view.path([(y, ends[0]), (y, ends[1])], "seen")
+        x, up = view.at(far, low)
+        view.sheet.text(x + 1.0, up, "framing", size=SMALL, ha="left", va="middle")
 
 
 def _between(ring: Polygon, low: float, high: float) -> list[tuple[float, float]]:

@@ -8,21 +8,22 @@ from typing import Any
 import ipywidgets as w
 
 from fireplace_calc.base.tables.heat import wall_fires
-from fireplace_calc.drawing.composed.compose import WHOLE
+from fireplace_calc.drawing.composed.compose import WIDTH
 from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
 from fireplace_calc.drawing.sheets.lists import Column, Table
-from fireplace_calc.heat.answer import EVENING
+from fireplace_calc.heat.answer import EVENING, heat_steps
 from fireplace_calc.heat.cuts.behind import COARSE, STANDS, WallRun, three_fires
 from fireplace_calc.heat.cuts.from_geometry import NotWorked
 from fireplace_calc.heat.cuts.section_run import SectionRun, burn_section
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import dropdown, row
-from fireplace_calc.panels.folds.folds import LONG_REST, Fold
+from fireplace_calc.panels.folds.folds import Fold
 from fireplace_calc.panels.folds.questions import FindingList
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
 from fireplace_calc.panels.picture.board import Board
+from fireplace_calc.panels.picture.sheet_page import SheetPage
 from fireplace_calc.report.heat import growth_report, heat_report
 
 BURNS = {
@@ -32,6 +33,10 @@ BURNS = {
     "4 h every evening of a week": (4.0, 7),
 }
 MIDDLE = 1
+DOTS = 3.5
+"""Of the page to a millimeter of the picture: so its letters can be read. [px]"""
+FIRST_SHARES = (8, 16, 16, 16, 60)
+"""Widths of the columns of the first fires, whose last holds sentences. [-]"""
 CUTS = {"in plan, at mid firebox": "plan", "in section, on the center line": "section"}
 
 
@@ -44,8 +49,6 @@ class Heat(Fold):
         What is on the picture; None where it cannot be worked.
     """
 
-    rest = LONG_REST
-
     def __init__(self, panel: Host) -> None:
         super().__init__(panel)
         self.runs: tuple[WallRun, ...] | None = None
@@ -57,6 +60,8 @@ class Heat(Fold):
         self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "22em", "6em")
         self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "30em", "5em")
         self.cuts = dropdown("Shown", CUTS, self.cut, self._cut, "22em", "5em")
+        for box in (self.length, self.fire, self.cuts):
+            box.layout.max_width = "calc(100% - 10px)"  # of a phone
         self.hour = w.FloatSlider(
             value=11.0,
             min=0.0,
@@ -70,7 +75,9 @@ class Heat(Fold):
         self.hour.observe(lambda _: self.draw(), "value")
         self.said, self.more = w.HTML(), w.HTML()
         self.list = FindingList(panel, "Finding, mode, confidence")
-        self.board = Board()
+        self.page = SheetPage()
+        self.page.observe(lambda _: self.draw(), "wide")
+        self.board = Board(self.page)
         self.job = Job("steps", writes=False)
         self.widget = w.VBox(
             [
@@ -140,20 +147,26 @@ class Heat(Fold):
         geometry, units = self.panel.result.geometry, self.panel.units
         run = self.runs[self.which]
         hour = round(min(float(self.hour.value), float(run.times[-1])), 1)
-        sheet = heat_sheet(geometry, self.runs, self.which, hour, units, self._in_section(run))
-        self.board.show([(WHOLE, sheet)])
+        wide = self.page.wide / DOTS or WIDTH
+        section = self._in_section(run)
+        self.board.show_whole(
+            heat_sheet(geometry, self.runs, self.which, hour, units, section, wide)
+        )
 
     def _steps(self) -> Steps:
-        result, (hours, days), self.fine = self.panel.result, self.burns, []
-        yield 0, 5, "wood, flue and mantel"
+        """All the rest piece by piece, and no further once the hand has moved on."""
+        result, (hours, days), self.fine, key = self.panel.result, self.burns, [], self._key()
+        for step in heat_steps(result.geometry):
+            yield step
+            if key != self._key():
+                return
         evening = result.heat.evening
         if evening is not None and (hours, days) == (EVENING, 1):
             self.fine = list(evening)
         elif evening is not None and days == 1:
             for run in three_fires(result.geometry, hours):
                 self.fine.append(run)
-                yield len(self.fine), 5, f"{run.fire.key} fire, fine"
-        yield 4, 5, "findings"
+                yield len(self.fine), 4, f"{run.fire.key} fire, fine"
 
     def _ready(self, key: Any) -> str:
         panel = self.panel
@@ -174,7 +187,7 @@ def heat_words(panel: Host) -> list[str | Table]:
     heat = result.heat
 
     def table(title: str, head: tuple[str, ...], rows: tuple[tuple[str, ...], ...]) -> Table:
-        shares = (34, *[16] * (len(head) - 1))
+        shares = FIRST_SHARES if head is heat_report.FIRSTS else (34, *[16] * (len(head) - 1))
         return Table(title, tuple(map(Column, head, shares)), rows)
 
     said: list[str | Table] = [STANDS]

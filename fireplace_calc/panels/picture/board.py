@@ -52,15 +52,17 @@ class Board:
         )
         self._send(stamp)
 
-    def show_whole(self, sheet: Sheet) -> None:
-        """Send one sheet of the board's proportions; the smaller it is, the larger its letters."""
+    def show_whole(self, sheet: Sheet, stamp: int | None = None) -> None:
+        """Send one sheet, in whose proportions its place then stands; the smaller it is, the larger
+        its letters.
+        """
         cell = Cell(0.0, 0.0, sheet.width, sheet.height)
         self.stage.show([(WHOLE_NAME, (0.0, 0.0, 1.0, 1.0), cell, sheet)])
-        self._send()
+        self._send(stamp, sheet.width / sheet.height)
 
-    def _send(self, stamp: int | None = None) -> None:
+    def _send(self, stamp: int | None = None, ratio: float | None = None) -> None:
         told, bodies = self.stage.message(stamp=stamp)
-        self.widget.drawn = {"stage": told, "bodies": bodies}
+        self.widget.drawn = {"stage": {**told, "ratio": ratio}, "bodies": bodies}
 
     def clear(self) -> None:
         """Show nothing."""

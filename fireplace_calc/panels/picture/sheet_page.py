@@ -62,7 +62,14 @@ class SheetTraits(anywidget.AnyWidget):
 
 
 class SheetPage(SheetTraits):
-    """Sheets and nothing else."""
+    """Sheets and nothing else.
 
+    Attributes
+    ----------
+    wide : int
+        How wide the page has made their place, in tens; nought before it has told. [px]
+    """
+
+    wide = traitlets.Int(0).tag(sync=True)
     _esm = sheets_source() + page_source(FOLDER, "sheet_page.js")
     _css = SHEETS_STYLE

@@ -81,10 +81,19 @@ function followSheets(model) {
     const { stage: told, bodies } = model.get('drawn');
     stage.node.hidden = !told;
     if (!told) return;
+    stage.node.style.aspectRatio = told.ratio || ''; // of a sheet laid out for this place
     stage.take(told, bodies);
     if (told.stamp !== null) stage.node.dataset.stamp = told.stamp;
   };
+  // tells how wide the place is, to whoever lays out a sheet for it
+  const room = new ResizeObserver(() => {
+    const wide = 10 * Math.round(stage.node.clientWidth / 10);
+    if (!wide || wide === model.get('wide')) return;
+    model.set('wide', wide);
+    model.save_changes();
+  });
+  if (model.get('wide') !== undefined) room.observe(stage.node);
   model.on('change:drawn', take);
   take();
-  return { node: stage.node, close: () => { model.off('change:drawn', take); stage.close(); } };
+  return { node: stage.node, close: () => { model.off('change:drawn', take); room.disconnect(); stage.close(); } };
 }

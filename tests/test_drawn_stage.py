@@ -202,7 +202,7 @@ OTHERS = {
 @pytest.mark.parametrize("view", OTHERS)
 def test_every_other_view_is_clean_on_every_stage(met, view, screen, units):
     """The room with every proportion guide laid over it."""
-    assert set(OTHERS) | set(TURNS) == set(CATALOGUE)
+    assert set(OTHERS) | set(TURNS) == set(CATALOGUE), "name in OTHERS a design that shows it"
     result = met(*OTHERS[view])
     assert CATALOGUE[view].suits(result.geometry)
     stage = stage_cells(view, *STAGES[screen][:2])

@@ -192,7 +192,9 @@ def test_what_is_drawn_beside_is_as_large_as_it_is_asked_for(kind, pack):
 
 def test_kinds_come_in_the_order_of_the_lessons():
     lessons = [known_kinds()[kind].lesson for kind in KINDS]
-    assert lessons == sorted(lessons, key=[*course()].index)
+    assert lessons == sorted(lessons, key=[*course()].index), (
+        "a kind's place is the number of its lesson, or just after it (5.1, 5.2)"
+    )
     assert set(lessons) <= set(course())
 
 
@@ -230,7 +232,7 @@ def test_each_level_has_its_steps(kind, pack):
         asked = {item.step for item in (*task.figure.sizes, *task.figure.words)} - {-1}
         numbers = {k for k, s in enumerate(task.steps) if s.kind not in ("choice", "count")}
         missing = [task.steps[k].ask for k in numbers - asked]
-        assert not missing, task.level
+        assert not missing, f"level {task.level}: the figure marks none of them with asks="
         assert task.figure.said and task.branch
     assert steps[1] == {1} and steps[2] <= {2, 3} and min(steps[3]) >= max(steps[2])
 
@@ -401,9 +403,9 @@ says so in CHANGELOG.
 
 @each
 def test_sheets_stay_as_they_were_drawn(kind, pack):
-    assert DRAWN.get((kind, pack)) == digest(kind, pack), (
-        "sheets that were handed out no longer match"
-    )
+    found = digest(kind, pack)
+    assert DRAWN.get((kind, pack), found) == found, "sheets that were handed out no longer match"
+    assert (kind, pack) in DRAWN, f'add ("{kind}", "{pack}"): "{found}" to DRAWN'
 
 
 def test_a_stream_is_named_by_its_own_exercise_alone(monkeypatch):

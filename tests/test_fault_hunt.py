@@ -14,6 +14,7 @@ from fireplace_calc.lessons import (
     FAULTS,
     FaultHunt,
     checklist,
+    fault_finding,
     figures,
     planted,
     unfindable,
@@ -124,7 +125,7 @@ def search_text(pack, edition, seeds=range(6)):
 
 
 ONE_MORE = Fault("Damper set askew", "", ("FBX-01", "FBX-02", "CA-046", "UK-050"),
-                 by_steps("firebox.wall", -0.5), since=2)  # fmt: skip
+                 by_steps("firebox.wall", -0.5), since=planting.latest_edition() + 1)  # fmt: skip
 
 
 @pytest.mark.parametrize("at", sampled([len(FAULTS) // 2, 0, len(FAULTS)], 1))
@@ -132,16 +133,30 @@ ONE_MORE = Fault("Damper set askew", "", ("FBX-01", "FBX-02", "CA-046", "UK-050"
 def test_a_fault_more_changes_no_search_that_was_drawn(pack, at, monkeypatch):
     """Wherever it stands on the list, whatever it takes of the random numbers; the next edition has
     it."""
-    before = search_text(pack, 1)
+    last, first = planting.latest_edition(), search_text(pack, 1)
+    before = search_text(pack, last)
     assert search_text(pack, None) == before
     monkeypatch.setattr(planting, "FAULTS", (*FAULTS[:at], ONE_MORE, *FAULTS[at:]))
-    assert search_text(pack, 1) == before
-    assert search_text(pack, 2) != before and planting.latest_edition() == 2
+    assert search_text(pack, 1) == first and search_text(pack, last) == before
+    assert search_text(pack, last + 1) != before and planting.latest_edition() == last + 1
     new = (planted(seed, 3, pack) for seed in range(99))
-    assert next(hunt for hunt in new if ONE_MORE in hunt.faults).edition == 2
+    assert next(hunt for hunt in new if ONE_MORE in hunt.faults).edition == last + 1
     forgot = replace(ONE_MORE, since=1)
     monkeypatch.setattr(planting, "FAULTS", (*FAULTS[:at], forgot, *FAULTS[at:]))
-    assert search_text(pack, 1) != before, "one that bears no number of its own is found out"
+    assert search_text(pack, 1) != first, "one that bears no number of its own is found out"
+
+
+def test_an_input_told_later_changes_no_search_that_was_drawn(monkeypatch):
+    """A fault on an input that was not told so far: an earlier search is printed as it was."""
+    pack, last = PACKS_SEARCHED[0], planting.latest_edition()
+    before = search_text(pack, last)
+    told = {**fault_finding.SHOWN, "Hearth": ("base.slab", *fault_finding.SHOWN["Hearth"])}
+    monkeypatch.setattr(fault_finding, "SHOWN", told)
+    assert search_text(pack, last) != before, "without its edition it is found out"
+    monkeypatch.setattr(fault_finding, "TOLD_SINCE", {"base.slab": last + 1})
+    assert search_text(pack, last) == before
+    monkeypatch.setattr(planting, "FAULTS", (*FAULTS, ONE_MORE))
+    assert "Hearth slab" in search_text(pack, last + 1)
 
 
 def test_an_edition_that_is_not_known_is_refused():
@@ -165,4 +180,8 @@ in CHANGELOG.
 def test_searches_stay_as_they_were_drawn(pack):
     for edition in range(1, planting.latest_edition() + 1):
         found = hashlib.sha256(search_text(pack, edition).encode()).hexdigest()[:8]
-        assert SEARCHES.get((edition, pack)) == found
+        assert SEARCHES.get((edition, pack), found) == found, (
+            f"searches of edition {edition} that were handed out no longer match: a fault needs"
+            " `since`, an input in SHOWN its edition in TOLD_SINCE"
+        )
+        assert (edition, pack) in SEARCHES, f'add ({edition}, "{pack}"): "{found}" to SEARCHES'

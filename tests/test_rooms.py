@@ -171,7 +171,10 @@ def test_a_folder_holds_a_dozen_modules():
     for folder in {path.parent for path in MODULES}:
         most = LARGER.get(label(folder), (MOST_FILES, ""))[0]
         held = [p for p in folder.glob("*.py") if p.stem != "__init__"]
-        assert len(held) <= most, label(folder)
+        assert len(held) <= most, (
+            f"{label(folder)} is full: {len(held)} modules, {most} allowed. Put the new one into a"
+            " folder that fits, or begin one for what it is about"
+        )
 
 
 def modules():

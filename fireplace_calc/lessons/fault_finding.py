@@ -64,6 +64,10 @@ SHOWN = {
     "Outdoor air": ("house.air_inlet",),
 }
 """Inputs that are told, group by group."""
+TOLD_SINCE: dict[str, int] = {}
+"""Edition of the list of faults that told an input first, where it was not the first edition:
+searches of an earlier one are printed as they were. [-]
+"""
 
 
 @lru_cache(maxsize=64)
@@ -92,7 +96,8 @@ def figures(
         for key in keys:
             record, _, name = key.partition(".")
             value = getattr(getattr(design, record), name)
-            if value is not None and not _idle(design, key):
+            late = TOLD_SINCE.get(key, 1) > fault_finding.edition
+            if value is not None and not late and not _idle(design, key):
                 kind = specs[key].kind
                 made.append(
                     (

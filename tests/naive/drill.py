@@ -253,5 +253,6 @@ WORKED = {f.__name__: f for f in (flue, roof, mantel, hearth, lintel, throat, ch
 
 def answers(task):
     """Step by step, what a pencil gives."""
+    assert task.kind in WORKED, f"work {task.kind} a second time in tests/naive/drill.py"
     made = WORKED[task.kind](Sheet(task))
     return [made[step.key] for step in task.steps]

@@ -305,5 +305,6 @@ SLIPS = {f.__name__: f for f in (flue, roof, mantel, hearth, lintel, throat, cha
 
 def slips(task):
     """Step and beginning of a sentence to the figure, or the figures, that such a slip gives."""
+    assert task.kind in SLIPS, f"work the mistakes of {task.kind} in tests/naive/slips.py"
     sheet = Sheet(task)
     return SLIPS[task.kind](sheet, WORKED[task.kind](sheet))

@@ -16,8 +16,8 @@ class ExerciseKind:
     ----------
     key : str
         Names the stream of its random numbers: it never changes.
-    place : int
-        Where it stands among the others. [-]
+    place : float
+        Where it stands among the others: the number of its lesson, or just after it. [-]
     lesson, title : str
     branches : dict
         Book to the ways it can go there; a book that has no such figure is not named.

@@ -7,6 +7,7 @@ import pytest
 from test_class import NAMES, reached
 
 from fireplace_calc.editing.visitor import FOLDER, VISITOR
+from fireplace_calc.lessons import KINDS
 from fireplace_calc.lessons.answers.exercise_records import Exercise, ExerciseStep
 from fireplace_calc.lessons.classroom.class_files import read_class
 from fireplace_calc.lessons.classroom.kept_work import WORK
@@ -214,3 +215,9 @@ def test_topics_of_another_book_are_those_it_has_figures_for(teacher):
     teacher.form.pack.value = "UK ADJ"
     shown = {kind for kind, box in teacher.form.topics.items() if box.layout.display != "none"}
     assert "faults" in shown and not {"mantel", "chamber"} & shown
+    said = teacher.form.lacking.value
+    assert "No figure in UK ADJ" in said and all(
+        KINDS[k].title in said for k in KINDS if k not in shown
+    )
+    teacher.form.pack.value = "US IRC 2021"
+    assert teacher.form.lacking.value == ""

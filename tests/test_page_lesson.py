@@ -117,7 +117,7 @@ def test_a_lesson_is_seen_at_once_read_from_the_back_and_without_fault(wall):
                 LEAST, ".fl-frame :is(p, b, button, select, li, td, th)"
             )
             drawn = wall.evaluate(DRAWN) * 0.73
-            if min(words, drawn) < 0.0198:
+            if min(words, drawn) < 0.02:
                 wrong[at, "letters"] = (words, drawn)
             if screen == "rule":
                 figure = CAPITAL * wall.evaluate(LEAST, ".fl-figure")

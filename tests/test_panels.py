@@ -640,7 +640,6 @@ def test_no_widget_is_left_behind_by_lists_units_options_and_exercises():
     made.everything.control("surround.trim")
     made.open("options")
     session = practice(3)
-    kinds = list(session.numbers.chooser.options.values())
 
     def use(k):
         few = made.design.surround.trim[: 1 + k % 2]
@@ -651,7 +650,6 @@ def test_no_widget_is_left_behind_by_lists_units_options_and_exercises():
         else:
             (made.session.remove_option, made.session.put_back_option)[k % 2](1)
         made.folds["options"].update()
-        session.numbers.choose(kinds[k % len(kinds)])
         session.set(seed=str(k % 2))
 
     counts = counted(use, 12)

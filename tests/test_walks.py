@@ -17,7 +17,7 @@ from fireplace_calc import assess, change
 from fireplace_calc.base.printing import show
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.explore import find_remedies, highest_raise
-from fireplace_calc.lessons import exercise
+from fireplace_calc.lessons import checklist, exercise, planted, suspects
 from fireplace_calc.report.alternatives import side_by_side
 
 REQUIRED = "FIREPLACE_BROWSER_TEST"
@@ -268,15 +268,24 @@ def test_the_trainer_shows_a_lesson_and_hears_right_and_wrong(kind, opened, boat
     view.keyboard.press("ArrowRight")
     page.get_by_text("That is enough", exact=False).first.wait_for(timeout=10_000)
     assert faults(view) == []
-    step = exercise("flue", 7).steps[0]
-    desk.panel.locator("input").first.focus()
-    desk.to(step.ask)
-    view.keyboard.type(f"{step.mistakes[-1].value!r} m2")
+    page.locator(".fl-tabs [data-name=exercises]").focus()
     view.keyboard.press("Enter")
-    desk.panel.locator(".reply.wrong").first.wait_for(timeout=10_000)
-    desk.says(step.mistakes[-1].reason)
-    view.keyboard.press("Control+a")
-    view.keyboard.type(f"{step.expected!r} m2")
-    view.keyboard.press("Enter")
+    step = exercise("roof", 1, level=1).steps[0]
+    for value, sign in ((step.mistakes[-1].value, "fl-bad"), (step.expected, "fl-good")):
+        page.locator("[data-f=box]").focus()
+        view.keyboard.press("Control+a")
+        view.keyboard.type(f"{value!r} m")
+        view.keyboard.press("Enter")
+        page.locator(f".fl-reply.{sign}").wait_for(timeout=10_000)
+    hunt = planted(7)
+    broken = hunt.findings[0].key
+    names = {key: name for name, key in suspects(hunt.pack).items()}
+    for number, key in enumerate((next(k for k in names if k != broken), broken), 1):
+        part = next(p for p, held in checklist(hunt.pack) if key in dict(held))
+        listed = desk.panel.get_by_label("Which rule is broken?")
+        listed.select_option(f"{part}: {names[key]}")
+        listed.focus()
+        desk.push("Check my answer")
+        desk.says(f"Guess {number}.")
     desk.panel.locator(".reply.right").first.wait_for(timeout=10_000)
     assert faults(view) == []

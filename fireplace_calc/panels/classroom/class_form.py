@@ -19,6 +19,7 @@ from fireplace_calc.lessons.classroom.class_records import (
 )
 from fireplace_calc.lessons.classroom.rosters import roster_of, student_name
 from fireplace_calc.lessons.fault_hunt.search_of_class import SEARCH, TITLE
+from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import UNITS, dropdown, row
 
 LABEL = {"description_width": "9em"}
@@ -56,7 +57,8 @@ class ClassForm:
         self.units = dropdown("Units", UNITS, FEET_INCHES, nothing, "24em", "9em")
         helps = {words: key for key, words in HELPS.items()}
         self.helps = dropdown("The page tells", helps, "hints", nothing, "32em", "9em")
-        topics = w.VBox([w.Label("Topics, in turn"), row(self.topics.values())])
+        self.lacking = w.HTML()
+        topics = w.VBox([w.Label("Topics, in turn"), row(self.topics.values()), self.lacking])
         self.widget = w.VBox(
             [
                 self.title,
@@ -69,9 +71,12 @@ class ClassForm:
         )
 
     def _offer(self, pack: str) -> None:
-        """Topics that a code has figures for."""
+        """Topics that a code has figures for, and which it has none for."""
+        lacking = [TOPICS[kind] for kind in TOPICS if kind not in topics_of(pack)]
         for kind, box in self.topics.items():
-            box.layout.display = "" if kind in topics_of(pack) else "none"
+            box.layout.display = "" if TOPICS[kind] not in lacking else "none"
+        said = f"No figure in {pack}, so no exercise: {', '.join(lacking)}." if lacking else ""
+        self.lacking.value = html.remark(said) if said else ""
 
     def task(self) -> ClassTask:
         """What is chosen.

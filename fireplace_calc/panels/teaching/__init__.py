@@ -1,1 +1,1 @@
-"""Panels for a class: a live lesson and the exercises."""
+"""A fault to find by oneself, and what pages with questions share."""

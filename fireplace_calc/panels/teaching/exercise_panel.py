@@ -1,4 +1,4 @@
-"""Exercises: numbers to work out step by step, and a fault to find in a drawing."""
+"""Find the fault by oneself: a design of one's own seed to look through, in any code and units."""
 
 from __future__ import annotations
 
@@ -15,7 +15,6 @@ from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import UNITS, dropdown, row
 from fireplace_calc.panels.teaching.fault_search import FaultSearch
 from fireplace_calc.panels.teaching.look import STYLE
-from fireplace_calc.panels.teaching.numbers import Numbers
 
 MOST_FAULTS = 4
 """To find in one design. [-]"""
@@ -23,7 +22,7 @@ MOST_FAULTS = 4
 
 @dataclass(frozen=True, slots=True)
 class Student:
-    """What the exercises of one student are drawn from.
+    """What the design of one student is drawn from.
 
     Attributes
     ----------
@@ -45,7 +44,7 @@ class Student:
 
 
 class Practice:
-    """Exercises of one student.
+    """A design to look through, and what it is drawn from.
 
     Parameters
     ----------
@@ -56,7 +55,7 @@ class Practice:
     pack : str
         One of ``SEARCHED``.
     faults : int
-        Planted in the design to look through, 1 to 4. [-]
+        Planted in the design, 1 to 4. [-]
     """
 
     def __init__(
@@ -77,7 +76,6 @@ class Practice:
             style={"description_width": "4em"},
         )
         many.observe(lambda event: self.set(faults=event["new"]), "value")
-        self.numbers = Numbers(student.seed, pack, units)
         self.search = FaultSearch(student.planted(), units, many)
         self.widget = self._lay_out()
 
@@ -92,7 +90,6 @@ class Practice:
             self.trouble.value = html.trouble(str(error))
             return
         self.student, self.trouble.value = wanted, ""
-        self.numbers.draw(wanted.seed, wanted.pack, wanted.units)
         self.search.show(faults, wanted.units)
 
     def _lay_out(self) -> w.Widget:
@@ -112,22 +109,17 @@ class Practice:
                 dropdown("Code", SEARCHED, student.pack, lambda pack: self.set(pack=pack)),
             ]
         )
-        folds = w.Accordion(
-            children=[self.numbers.widget, self.search.widget],
-            titles=("Numbers to work out", "Find the fault"),
-            selected_index=0,
-        )
         caution = w.HTML(html.remark(CAUTION))
-        page = w.VBox([w.HTML(html.STYLE + STYLE), top, self.trouble, folds, caution])
+        page = w.VBox([w.HTML(html.STYLE + STYLE), top, self.trouble, self.search.widget, caution])
         page.add_class("fireplace-panel")
         page.add_class("fireplace-lesson")
         return page
 
     def _repr_mimebundle_(self, **kwargs: Any) -> dict[str, Any]:
         shown = self.widget._repr_mimebundle_(**kwargs)
-        return {**shown, "text/plain": f"Exercises, seed {self.student.seed}"}
+        return {**shown, "text/plain": f"Find the fault, seed {self.student.seed}"}
 
 
 def practice(seed: int | str = 1, **how: Any) -> Practice:
-    """Exercises of one seed; put it last in a cell."""
+    """A fault to find in a design of one's own seed; put it last in a cell."""
     return Practice(seed, **how)

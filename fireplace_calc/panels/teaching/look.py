@@ -13,6 +13,4 @@ STYLE = """<style>
 .fireplace-lesson .beside > * { flex: 1 1 28em; min-width: 0; }
 .fireplace-lesson .why li { line-height: 1.35; }
 .fireplace-lesson .why ul { margin: .2em 0 .4em; padding-left: 1.4em; }
-.fireplace-lesson .asked > .widget-label { text-align: left;
-  justify-content: flex-start !important; }
 </style>"""

@@ -7,9 +7,9 @@ from typing import TypeVar
 
 import numpy as np
 
-from fireplace_calc.base.arrays import Array, IntArray
+from fireplace_calc.base.arrays import Array
+from fireplace_calc.drawing.lessons.free_places import FreePlaces
 from fireplace_calc.drawing.sheets import lettering
-from fireplace_calc.drawing.sheets.overlaps import passes
 from fireplace_calc.drawing.sheets.sheet import Sheet
 
 LINE = 1.5
@@ -18,13 +18,11 @@ UNDER, BORDER = 0.25, 0.3
 """What hangs under the base line, and air round a text, in heights of a letter. [-]"""
 RINGS, TURNS = 60, 24
 """Places round the wanted one that are tried, nearest first. [-]"""
-
-
 Place = TypeVar("Place", float, Array)
 
 
-class ClearSpots:
-    """What stands on a sheet when its lines are drawn, and every text that is written after.
+class ClearSpots(FreePlaces):
+    """Free places for texts that have a place of their own: as near to it as may be.
 
     Parameters
     ----------
@@ -33,41 +31,13 @@ class ClearSpots:
     """
 
     def __init__(self, sheet: Sheet) -> None:
-        self.sheet = sheet
-        drawn = [
-            np.stack([line[:-1], line[1:]], axis=1)
-            for lines in sheet.lines.values()
-            for line in lines
-            if len(line) > 1
-        ]
-        fine = sheet.fine_lines()
-        self.ruled = np.concatenate([*drawn, fine]) if drawn or len(fine) else np.empty((0, 2, 2))
-        self.taken: list[tuple[float, float, float, float]] = []
+        super().__init__(sheet, hatched=True)
 
-    def free(self, boxes: Array) -> IntArray:
-        """Which boxes lie on the sheet and touch nothing."""
-        inside = (boxes[:, :2] >= 0.2).all(axis=1)
-        inside &= (boxes[:, 2] <= self.sheet.width - 0.2) & (boxes[:, 3] <= self.sheet.height - 0.2)
-        for left, bottom, right, top in self.taken:
-            inside &= (
-                (boxes[:, 0] > right)
-                | (boxes[:, 2] < left)
-                | (boxes[:, 1] > top)
-                | (boxes[:, 3] < bottom)
-            )
-        places = np.flatnonzero(inside)
-        if len(self.ruled) and len(places):
-            crossed = passes(self.ruled[:, 0], self.ruled[:, 1], boxes[places]).any(axis=0)
-            places = places[~crossed]
-        return places.astype(int)
-
-    def first(self, boxes: Array) -> int:
-        """Place of the first box that is free, the very first where none is. [-]"""
-        for start in range(0, len(boxes), TURNS):
-            found = self.free(boxes[start : start + TURNS])
-            if len(found):
-                return start + int(found[0])
-        return 0
+    def _taking(self, boxes: Array) -> int:
+        """Place of the first box that is free, the very first where none is; it is taken. [-]"""
+        at = self.first(boxes) or 0
+        self.taken.append(boxes[at])
+        return at
 
     def write(
         self,
@@ -87,9 +57,8 @@ class ClearSpots:
         boxes = np.concatenate(
             [wanted, np.stack(_box(near[0], near[1], long, tall, False, letters), axis=1)]
         )
-        at = self.first(boxes)
+        at = self._taking(boxes)
         x, y, turned = spots[at] if at < count else (*near[:, at - count].tolist(), False)
-        self.taken.append(tuple(boxes[at]))
         if turned:
             self.sheet.text(x + tall / 2, y, text, letters, turned=True, bold=bold, ink=ink)
         else:
@@ -103,9 +72,7 @@ class ClearSpots:
         tall = letters * (1 + LINE * (len(rows) - 1))
         tried = np.concatenate([np.reshape(at, (2, 1)), _round(*at, letters)], axis=1)
         boxes = np.stack(_box(tried[0], tried[1], long, tall, False, letters), axis=1)
-        place = self.first(boxes)
-        self.taken.append(tuple(boxes[place]))
-        x, y = tried[:, place].tolist()
+        x, y = tried[:, self._taking(boxes)].tolist()
         top = y + tall / 2 - letters
         for k, (text, bold) in enumerate(rows):
             self.sheet.text(x, top - k * LINE * letters, text, letters, bold=bold)

@@ -67,6 +67,55 @@ def _in_two(text: str) -> list[tuple[str, str]]:
     return [(" ".join(words[:cut]), " ".join(words[cut:]))]
 
 
+class FreePlaces:
+    """What stands on a sheet when its lines are drawn, and every text that is written after.
+
+    Parameters
+    ----------
+    sheet : Sheet
+        With all its lines.
+    hatched : bool
+        Whether a text must keep off hatching and fine lines too.
+    """
+
+    def __init__(self, sheet: Sheet, hatched: bool = False) -> None:
+        self.sheet = sheet
+        segments = [
+            np.stack([line[:-1], line[1:]], axis=1)
+            for lines in sheet.lines.values()
+            for line in lines
+            if len(line) > 1
+        ]
+        self.ruled = np.concatenate(
+            [np.empty((0, 2, 2)), *segments, *([sheet.fine_lines()] if hatched else [])]
+        )
+        self.taken: list[Array] = []
+
+    def first(self, boxes: Array) -> int | None:
+        """The first box, its air included, that touches nothing and lies on the sheet. [mm]"""
+        near = self._first_of(boxes[:FEW])
+        if near is not None:
+            return near
+        far = self._first_of(boxes[FEW:])
+        return None if far is None else FEW + far
+
+    def _first_of(self, boxes: Array) -> int | None:
+        good = (boxes[:, :2] > 0).all(axis=1)
+        good &= (boxes[:, 2] < self.sheet.width) & (boxes[:, 3] < self.sheet.height)
+        for other in self.taken:
+            apart = (boxes[:, :2] > other[2:]).any(axis=1)
+            good &= apart | (boxes[:, 2:] < other[:2]).any(axis=1)
+        places = np.flatnonzero(good)
+        for few in np.array_split(places, range(FEW, len(places), FEW)):
+            free = few
+            if len(self.ruled) and len(few):
+                crossed = passes(self.ruled[:, 0], self.ruled[:, 1], boxes[few]).any(axis=0)
+                free = few[~crossed]
+            if len(free):
+                return int(free[0])
+        return None
+
+
 def put_labels(sheet: Sheet, wanted: Sequence[Wanted]) -> list[tuple[Wanted, float]]:
     """Write labels, each on the first free place; lines are to be drawn before.
 
@@ -81,21 +130,14 @@ def put_labels(sheet: Sheet, wanted: Sequence[Wanted]) -> list[tuple[Wanted, flo
     list of (Wanted, float)
         Each label that was written, and how far from the nearest anchor it stands. [mm]
     """
-    segments = [
-        np.stack([line[:-1], line[1:]], axis=1)
-        for lines in sheet.lines.values()
-        for line in lines
-        if len(line) > 1
-    ]
-    ruled = np.concatenate(segments) if segments else np.empty((0, 2, 2))
-    taken: list[Array] = []
+    free = FreePlaces(sheet)
     placed = []
     for one in wanted:
-        found = _free(sheet, one, ruled, taken)
+        found = _free(one, free)
         if found is None:
             continue
         rows, box = found
-        taken.append(box)
+        free.taken.append(_grown(box, one))
         _write(sheet, one, rows, box)
         placed.append((one, _off(one, box)))
     return placed
@@ -108,9 +150,14 @@ def _off(one: Wanted, box: Array) -> float:
     return float(np.hypot(*reach.T).min())
 
 
-def _free(
-    sheet: Sheet, one: Wanted, ruled: Array, taken: list[Array]
-) -> tuple[tuple[str, ...], Array] | None:
+def _grown(boxes: Array, one: Wanted) -> Array:
+    """Boxes with the air round them. [mm]"""
+    air = AIR * one.size
+    grown: Array = boxes + np.array([-air, -air, air, air])
+    return grown
+
+
+def _free(one: Wanted, free: FreePlaces) -> tuple[tuple[str, ...], Array] | None:
     """Rows and box of the first free place: beside an anchor in one row or two, side after side,
     else the nearest anywhere.
     """
@@ -120,32 +167,12 @@ def _free(
         for side in one.sides
         for rows in one.rows
     ]
-    anywhere = ((rows, _anywhere(sheet, one, _size(rows, one))) for rows in one.rows)
+    anywhere = ((rows, _anywhere(free.sheet, one, _size(rows, one))) for rows in one.rows)
     for rows, boxes in chain(beside, anywhere):
-        at = _first_open(sheet, boxes, AIR * one.size, ruled, taken)
+        at = free.first(_grown(boxes, one))
         if at is not None:
             return rows, boxes[at]
     return (beside[0][0], beside[0][1][0]) if one.must else None
-
-
-def _first_open(
-    sheet: Sheet, boxes: Array, air: float, ruled: Array, taken: list[Array]
-) -> int | None:
-    """The first box that touches nothing and lies on the sheet."""
-    grown = boxes + np.array([-air, -air, air, air])
-    good = (grown[:, :2] > 0).all(axis=1)
-    good &= (grown[:, 2] < sheet.width) & (grown[:, 3] < sheet.height)
-    for other in taken:
-        apart = (grown[:, :2] > other[2:] + air).any(axis=1)
-        good &= apart | (grown[:, 2:] < other[:2] - air).any(axis=1)
-    places = np.flatnonzero(good)
-    for few in np.array_split(places, range(FEW, len(places), FEW)):
-        free = few
-        if len(ruled) and len(few):
-            free = few[~passes(ruled[:, 0], ruled[:, 1], grown[few]).any(axis=0)]
-        if len(free):
-            return int(free[0])
-    return None
 
 
 def _size(rows: tuple[str, ...], one: Wanted) -> Pair:

@@ -2,6 +2,7 @@
 
 import io
 import re
+from dataclasses import replace
 
 import pytest
 from pypdf import PdfReader
@@ -20,10 +21,12 @@ from fireplace_calc.drawing.classroom.class_book import (
     ClassPapers,
     class_papers_writing,
 )
-from fireplace_calc.drawing.classroom.class_tables import table_sheets
+from fireplace_calc.drawing.classroom.class_tables import grid_table, key_table, table_sheets
+from fireplace_calc.drawing.classroom.stamped import ClassStamp
 from fireplace_calc.drawing.classroom.ticket_slips import slip_sheets
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.lessons import KINDS, check
+from fireplace_calc.lessons.classroom.class_records import topics_of
 
 WAYS = [
     (tuple(KINDS)[:4], 4, "feet-inches", None),
@@ -162,3 +165,16 @@ def test_the_letters_of_a_sheet_can_be_searched(tmp_path):
 def test_paper_of_another_size_is_refused():
     with pytest.raises(InputError, match="letter or A4"):
         ClassPapers(school_of(("hearth",), 1, "feet-inches", names=("1",)), "A3")
+
+
+@pytest.mark.parametrize("pack", ["Canada NBC", "UK ADJ"])
+def test_a_key_of_thirty_is_one_page_abroad_too(pack):
+    """Longest choices and all: each topic twice."""
+    for kind in topics_of(pack):
+        school = school_of((kind,), 2, "millimetres")
+        task = replace(school.task, pack=pack)
+        drawn = {
+            name: dict(enumerate(task.draw_all(school.seed(name)), 1)) for name in school.places
+        }
+        for table in (grid_table(drawn), key_table(drawn, task.units)):
+            assert len(table_sheets(table, ClassStamp(task, "0" * 8))) == 1, kind

@@ -23,6 +23,8 @@ TALLEST = 7.5
 """Highest line of a row. [mm]"""
 BOX = 8.0
 """Least column of the grid. [mm]"""
+CHOICE = 30.0
+"""As much of a long choice as stands in the key. [mm]"""
 KEY_NOTE = (
     "An answer counts within half a percent; a least figure has to be reached, a greatest one not"
     " passed."
@@ -86,7 +88,8 @@ def _answer(drawn: Exercise, step: ExerciseStep, units: str) -> str:
     """What stands in the key; of a search the number on the list."""
     if drawn.any_order:
         return str(round(step.expected) + 1)
-    return step.answer(units)
+    answer = step.answer(units)
+    return cut_to(answer, CHOICE, SMALL) if step.options else answer
 
 
 def grid_table(drawn: Drawn) -> ClassTable:

@@ -20,7 +20,7 @@ from fireplace_calc.lessons import (
     unfindable,
     valid_design,
 )
-from fireplace_calc.lessons.fault_hunt import planting
+from fireplace_calc.lessons.fault_hunt import hunting, planting
 from fireplace_calc.lessons.fault_hunt.fault_books import FAULT_BOOKS, fault_book
 from fireplace_calc.lessons.fault_records import Fault
 from fireplace_calc.lessons.plants import by_steps
@@ -157,6 +157,17 @@ def test_an_input_told_later_changes_no_search_that_was_drawn(monkeypatch):
     assert search_text(pack, last) == before
     monkeypatch.setattr(planting, "FAULTS", (*FAULTS, ONE_MORE))
     assert "Hearth slab" in search_text(pack, last + 1)
+
+
+def test_a_fault_is_found_by_what_its_own_edition_tells(monkeypatch):
+    """Told from the fault's edition on it can be found; told after it, nobody could."""
+    last = planting.latest_edition()
+    sawn = Fault("Hearth sawn off beside", "", ("HTH-06", "HTH-08"), by_steps("hearth.side", -1))
+    monkeypatch.setattr(fault_finding, "TOLD_SINCE", {"hearth.side": last + 1})
+    monkeypatch.setattr(hunting, "FAULTS", (replace(sawn, since=last + 1),))
+    assert unfindable("US IRC 2021", 8) == {}
+    monkeypatch.setattr(hunting, "FAULTS", (replace(sawn, since=last),))
+    assert unfindable("US IRC 2021", 8) == {sawn.name: "No figure that is told shows it."}
 
 
 def test_an_edition_that_is_not_known_is_refused():

@@ -157,7 +157,8 @@ def _planted_alone(fault: Fault, pack: str, sound: list[Design]) -> str:
         if len(found) != 1 or found[0].key not in fault.rules:
             continue
         before, after = (
-            figures(FaultFinding(0, pack, one, (fault,), found)) for one in (design, wrong)
+            figures(FaultFinding(0, pack, one, (fault,), found, fault.since))
+            for one in (design, wrong)
         )
         return "" if before != after else "No figure that is told shows it."
     return f"None of {len(sound)} sound designs takes it alone."

@@ -18,7 +18,7 @@ from fireplace_calc.jupyter.command import main
 from fireplace_calc.lessons.course.checker import ALWAYS, MARKS, missing
 from fireplace_calc.lessons.course.countries import country_of
 from fireplace_calc.lessons.course.in_motion import moved_wrongly, tried_wrongly
-from fireplace_calc.lessons.course.lesson_file import course, course_lesson
+from fireplace_calc.lessons.course.lesson_file import LessonError, Slip, course, course_lesson
 from fireplace_calc.lessons.course.moments import moment, worked_moments
 from fireplace_calc.lessons.course.place_values import places_of
 from fireplace_calc.lessons.course.records import BOOKS
@@ -455,3 +455,10 @@ def test_every_figure_in_words_is_in_the_readers_units(key):
 def test_a_figure_that_is_typed_as_it_is_is_a_slip():
     text = lesson_text("hearths").replace("{28 inches}", "28 inches")
     assert any("'28 inches' stands so for every reader" in str(slip) for slip in missing(text))
+
+
+@pytest.mark.parametrize(("count", "more"), [(1, ""), (2, " (and 1 more)"), (3, " (and 2 more)")])
+def test_a_lesson_that_cannot_be_used_names_the_first_slip_and_counts_the_rest(count, more):
+    slips = [Slip(line, f"slip {line}") for line in range(4, 4 + count)]
+    wrong = LessonError("throat.toml", slips)
+    assert str(wrong) == f"throat.toml, line 4: slip 4{more}" and wrong.slips == slips

@@ -190,6 +190,14 @@ def test_what_is_drawn_beside_is_as_large_as_it_is_asked_for(kind, pack):
             assert bare(rings[-1]) == pytest.approx(wanted, rel=0.004), where
 
 
+@pytest.mark.parametrize("pack", PACKS)
+def test_a_roof_goes_on_beyond_its_chimney_on_either_side(pack):
+    for task in drawn("roof", pack):
+        slope, chimney = (line.points for line in task.figure.lines[:2])
+        ends, sides = [x for x, _ in slope], [x for x, _ in chimney]
+        assert min(ends) < min(sides) < max(sides) < max(ends) and ends == sorted(ends)
+
+
 def test_kinds_come_in_the_order_of_the_lessons():
     lessons = [known_kinds()[kind].lesson for kind in KINDS]
     assert lessons == sorted(lessons, key=[*course()].index), (

@@ -184,6 +184,21 @@ def test_a_larger_liner_and_a_deeper_throat_do_what_neither_does():
     assert change(SMALL_FLUE, pair.change).throat.depth == pytest.approx(7 * INCH)
 
 
+def test_a_search_ends_where_all_that_it_finds_proves_worse(monkeypatch):
+    """Every best is looked at in full, refused, and the next one tried, so many times and no more."""
+    proved = []
+
+    def worse(base, designs):
+        proved.append(len(designs))
+        assert len(proved) < 100, "the same one is proved again and again"
+        return [None] * len(designs)
+
+    monkeypatch.setattr("fireplace_calc.explore.together.combined.assess_unless_worse", worse)
+    keep = ("width", "raise", "height", "look")
+    found = find_combinations(SMALL_FLUE, aims=["FLU-11"], locks=keep, most=2)
+    assert found == () and sum(proved) > 1
+
+
 def test_three_changes_mend_what_two_do_not():
     """A hearth short in front and at the sides, and a shallow box: three things, three changes."""
     design = change(

@@ -222,7 +222,7 @@ def draft(s, made):
         "pull: You started": top and pull * top / height,
         "pull: You took the flue gas": tall * factor * weight["Flue"] if weight else None,
         "pull: You took the outdoor": tall * factor * weight["Outd"] if weight else None,
-        "pull: You left out the factor": pull / factor,
+        f"pull: You left out the factor {47.88 if s.feet else 9.81}": pull / factor,
         "more: You gave the whole pull": section and pull * (height + section) / height,
         "more: You gave the pull": pull,
     }
@@ -292,8 +292,8 @@ def lifting(s, made):
     return {
         "weight: You took the length twice": wide and weight * long / wide,
         "weight: You took half": weight / 2,
-        "weight: You divided": weight * 12,
-        "weight: Your decimal": weight * 10,
+        "weight: You divided": weight * 12 if s.feet else None,
+        "weight: Your decimal": None if s.feet else weight * 10,
         "one: You took": 51 * LB,
         "one: You divided": reach and 51 * LB * reach / (10 * IN),
     }

@@ -252,6 +252,9 @@ def test_the_drawing_is_clean_and_names_every_pile(name, changes, units):
             assert (one.pile.label in said) == bool(one.place)
         assert "mixer" in said and "walkway" in said
         assert said.count("pallet") == 1 + len(plan.pallets)
+        tones = {tone: len(rings) for (_, tone), rings in sheet.fills.items()}
+        assert tones["piece top"] == sum(one.place is not None for one in plan.piles)
+        assert tones["wood"] == len(plan.areas), "what stands on boards is filled so"
 
 
 @pytest.mark.parametrize("units", SYSTEMS)

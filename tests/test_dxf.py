@@ -630,3 +630,26 @@ def test_millimeters_and_inches_read_the_same(name, tmp_path):
             TOLD[name, unit] = told(read(design, tmp_path, units)[1], unit)
     for one, other in zip(*(TOLD[name, unit] for unit in UNIT.values()), strict=True):
         assert one[:2] == other[:2] and one[2] == pytest.approx(other[2], abs=1e-6)
+
+
+@pytest.mark.parametrize("turned", [0.0, 0.4])
+def test_a_curve_has_no_corners_but_where_it_reaches_farthest(turned):
+    """A box of four corners keeps them; a circle of 72 keeps four; an arch of a half circle on two
+    legs keeps its two feet beside those of the curve.
+    """
+
+    def at(points):
+        spin = complex(np.cos(turned), np.sin(turned))
+        return [((complex(*p) * spin).real, (complex(*p) * spin).imag) for p in points]
+
+    box = at([(1, 1), (4, 1), (4, 3), (1, 3)])
+    assert sorted(ring_corners(box)) == sorted(box)
+    circle = at([(5 + np.cos(a), 5 + np.sin(a)) for a in np.arange(72) * np.pi / 36])
+    assert len(list(ring_corners(circle))) == 4
+    for axis in (0, 1):
+        kept = [point[axis] for point in ring_corners(circle)]
+        every = [point[axis] for point in circle]
+        assert (min(kept), max(kept)) == (min(every), max(every))
+    arch = at([(-1, -2), (1, -2), *[(np.cos(a), np.sin(a)) for a in np.arange(37) * np.pi / 36]])
+    kept = list(ring_corners(arch))
+    assert {arch[0], arch[1]} <= set(kept) and len(set(kept)) <= 6

@@ -59,7 +59,7 @@ class Heat(Fold):
         fires = {fire.named: n for n, fire in enumerate(wall_fires().values())}
         self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "22em", "6em")
         self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "30em", "5em")
-        self.cuts = dropdown("Shown", CUTS, self.cut, self._cut, "22em", "5em")
+        self.cuts = dropdown("Shown", CUTS, self.cut, self._cut, "25em", "5em")
         for box in (self.length, self.fire, self.cuts):
             box.layout.max_width = "calc(100% - 10px)"  # of a phone
         self.hour = w.FloatSlider(

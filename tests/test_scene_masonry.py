@@ -125,6 +125,21 @@ def test_every_piece_shown_is_on_the_list(results):
     assert "Firebox back section" in listed(results[0])[0]
 
 
+def test_sections_of_a_ring_are_counted_in_their_names(results):
+    """One alone has no number; several have each its own, of as many as there are."""
+    names = {t.key: t.name for t in masonry(results[0], "apart") if t.key.startswith("firebox ")}
+    found = [key for key in names if key.rpartition(".")[2].isdigit()]
+    many = Counter(key.rpartition(".")[0] for key in found)
+    for key in found:
+        ring, _, k = key.rpartition(".")
+        told = names[key].partition(",")[0]
+        if many[ring] == 1:
+            assert " of " not in told, names[key]
+        else:
+            assert told.endswith(f" {k} of {many[ring]}"), names[key]
+    assert len(many) > 3
+
+
 @pytest.mark.parametrize("name", CHOICES)
 def test_every_piece_of_a_set_is_on_the_list(name):
     found, listed_ = listed(assess(middling(**CHOICES[name])))

@@ -238,10 +238,13 @@ def front_rings(result, document, unit):
         np.min(breast_ring(result.geometry, 99.0), axis=0),
         np.max(breast_ring(result.geometry, 99.0), axis=0),
     )
-    seat = max(result.design.seat.left, result.design.seat.right)
-    wide = max(-left, right, f.half_width + result.design.hearth.side + seat) + 0.3
+    seat, beside = result.design.seat, f.half_width + result.design.hearth.side
+    low = min(left, -beside - seat.left) - 0.3
+    high = max(right, beside + seat.right) + 0.3
     every = [ring for layer in rings_of(document, unit).values() for ring in layer]
-    shown = [r for r in every if np.abs(r[:, 0]).max() < wide and r[:, 1].min() > -0.6]
+    shown = [
+        r for r in every if low < r[:, 0].min() and r[:, 0].max() < high and r[:, 1].min() > -0.6
+    ]
     if f.spring >= f.opening_top:
         return shown
     # An arch is drawn through its spring, its crown and its depth; what it cuts off follows.

@@ -15,6 +15,7 @@ from sampled import sampled
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.units import SYSTEMS
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.composed import compose
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.composed.compose import TURNS
 from fireplace_calc.drawing.composed.marked_check import can_show, marked
@@ -165,6 +166,23 @@ def test_a_view_is_drawn_again_only_when_something_moved(boathouse):
     assert {name for name in TURNS if first[name] is not taller[name]} == {"roof"}
     again = {n: s for n, _, s in shown(assess(boathouse), "all", "feet-inches", stage)}
     assert all(first[name] is again[name] for name in TURNS)
+
+
+def test_what_was_asked_lately_is_kept_and_the_oldest_goes(boathouse, monkeypatch):
+    """However many were drawn before: one more never costs those beside it."""
+    monkeypatch.setattr(compose, "_kept", {})
+    monkeypatch.setattr(compose, "MOST_KEPT", len(TURNS) + 1)
+    stage = stage_cells("all", 980, 640)
+
+    def drawn(count):
+        design = change(boathouse, {"flue.sections": count})
+        return {n: s for n, _, s in shown(assess(design), "all", "feet-inches", stage)}
+
+    first = drawn(24)
+    later = [drawn(count) for count in range(25, 30)]
+    assert {name for name in TURNS if first[name] is not later[-1][name]} == {"roof"}
+    assert len(compose._kept) == len(TURNS) + 1
+    assert drawn(24)["roof"] is not first["roof"]
 
 
 @pytest.mark.parametrize("screen", STAGES)

@@ -198,6 +198,8 @@ def _read(view: str, geometry: Geometry, limits: Limits | None) -> Hashable:
     )
 
 
+MOST_KEPT = 64
+"""Sheets that are kept; beyond, the one goes that nobody has asked for longest. [-]"""
 _kept: dict[Hashable, Sheet] = {}
 
 
@@ -212,11 +214,13 @@ def view_sheet(
 ) -> Sheet:
     """One view in one cell; the very same sheet as long as what it is drawn from is the same."""
     key = (view, cell, units, reads(view, geometry, limits), frozenset(shown), own_paper)
-    if key not in _kept:
-        if len(_kept) >= 64:
-            _kept.clear()
-        _kept[key] = draw_view(view, cell, geometry, units, limits, shown, own_paper)
-    return _kept[key]
+    sheet = _kept.pop(key, None)
+    if sheet is None:
+        sheet = draw_view(view, cell, geometry, units, limits, shown, own_paper)
+    _kept[key] = sheet  # what was asked last stands last
+    if len(_kept) > MOST_KEPT:
+        del _kept[next(iter(_kept))]
+    return sheet
 
 
 def draw_view(

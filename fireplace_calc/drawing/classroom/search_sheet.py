@@ -19,7 +19,7 @@ from fireplace_calc.lessons.classroom.desk import MARKS
 from fireplace_calc.lessons.fault_hunt.hunting import checklist
 from fireplace_calc.lessons.fault_hunt.search_of_class import broken_many
 
-NAMES = 32.0
+NAMES = 36.0
 """For the part of the fireplace, before its figures. [mm]"""
 BOX = (14.0, 8.0)
 """To write a number into. [mm]"""

@@ -18,10 +18,13 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.plan_sheets.throat_plan import throat_level
 from fireplace_calc.drawing.plates import whole_set
+from fireplace_calc.drawing.plates.marks import numbered
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
 from fireplace_calc.drawing.set_out import sheets as set_out
 from fireplace_calc.drawing.set_out.columns import rows_of
+from fireplace_calc.drawing.set_out.cut_marks import marks_beside
 from fireplace_calc.drawing.set_out.front_set_out import front_words
 from fireplace_calc.drawing.set_out.hearth_set_out import plan_words
 from fireplace_calc.drawing.set_out.section_set_out import section_words, strings_under
@@ -29,7 +32,7 @@ from fireplace_calc.drawing.set_out.tape_marks import gap_texts, on_tape, told_a
 from fireplace_calc.drawing.sheets.canvas import Picture
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.pdf import PdfBook
-from fireplace_calc.drawing.sheets.sheet import Cell
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.views.layout import length
 from fireplace_calc.geometry.builder import build_geometry
 
@@ -547,3 +550,31 @@ def test_a_footing_that_projects_alike_says_so_in_front_and_behind(name):
     for units in (FEET_INCHES, MILLIMETRES):
         ((_, texts, _),) = [row for row in strings_under(geometry, units) if row[2] == "footing"]
         assert texts[0] == texts[2] == length(geometry.design.base.footing_projection, units)
+
+
+def test_marks_of_the_plans_keep_off_words_and_lines():
+    """By hand: a mark moves where a word takes its place, and is left out where its line would cross
+    one, or a line runs all along its column.
+    """
+    geometry, start = build_geometry(Design()), 150.0
+
+    def marked_beside(*in_the_way):
+        sheet = Sheet(300.0, 400.0)
+        view = View(sheet, 100.0, 150.0, 40.0)
+        at = view.at(0.0, throat_level(geometry))[1]
+        for put in in_the_way:
+            put(sheet, at)
+        before = len(sheet.labels)
+        marks_beside(view, geometry, start)
+        numbered(sheet, {"throat_plan": "3", "base_plan": "3"})
+        assert collisions(sheet) == []
+        return {label.text: label.y for label in sheet.labels[before:] if label.text in "DE"}
+
+    free = marked_beside()
+    assert set(free) == {"D", "E"}
+    moved = marked_beside(lambda sheet, at: sheet.text(start + 4.0, at, "word"))
+    assert moved["D"] == free["D"] and abs(moved["E"] - free["E"]) > 2.0
+    crossed = marked_beside(lambda sheet, at: sheet.text(start - 9.0, at - 1.0, "word"))
+    assert crossed == {"D": free["D"]}
+    column = [(start + 2.0, 0.0), (start + 2.0, 400.0)]
+    assert marked_beside(lambda sheet, at: sheet.line(column, "seen")) == {}

@@ -39,12 +39,14 @@ from fireplace_calc.brickwork.cutting.set_arch import VoussoirRing, arch_setting
 from fireplace_calc.brickwork.cutting.shapes import NICK, laid_along, letter
 from fireplace_calc.brickwork.work import count_bricks
 from fireplace_calc.drawing.cutting import sheets as cutting
+from fireplace_calc.drawing.cutting.marked_faces import MarkedFace
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.figure import put
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
+from fireplace_calc.drawing.sheets.dimensions import CLEAR
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.pdf import PdfBook
-from fireplace_calc.drawing.sheets.sheet import Sheet
+from fireplace_calc.drawing.sheets.sheet import Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.takeoff import take_off
@@ -479,3 +481,16 @@ def test_bricks_too_thin_for_their_taper_at_the_back_are_not_cut_to_it():
     assert ring.taper == pytest.approx((0.089, 0.139))
     assert not ring.whole and not ring.tapered
     assert replace(ring, thick=0.14).tapered
+
+
+def test_leaders_of_the_far_row_pass_between_wide_marks_of_the_near_one():
+    """Slivers 30 mm wide at 1:20 take two rows of marks under them, wide and narrow by turns."""
+    names = ["am", "k", "mm", "ak", "i", "aa", "aw", "s", "wm", "t"]
+    slivers = [
+        (((n * 0.03, 0.0), (n * 0.03 + 0.03, 0.0), (n * 0.03 + 0.03, 0.2), (n * 0.03, 0.2)), mark)
+        for n, mark in enumerate(names)
+    ]
+    sheet = Sheet(120.0, 120.0)
+    MarkedFace(tuple(slivers)).paint(View(sheet, 40.0, 60.0, 50.0))
+    assert {label.text for label in sheet.labels} == set(names)
+    assert not collisions(sheet, CLEAR)

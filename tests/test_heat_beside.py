@@ -13,8 +13,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.heat.conduction.march import Conduction
-from fireplace_calc.heat.conduction.mesh import Film, HeatMesh, Solid
-from fireplace_calc.heat.cuts.from_geometry import NotWorked
+from fireplace_calc.heat.conduction.mesh import Film, HeatMesh, NotWorked, Solid
 from fireplace_calc.heat.cuts.layers import HeatLayer, at_edge, layer_mesh
 from fireplace_calc.heat.cuts.round_flue import (
     all_flue_fires,

@@ -20,10 +20,10 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.heat.answer import heat_answer
 from fireplace_calc.heat.conduction.driving import always
 from fireplace_calc.heat.conduction.march import Conduction
-from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, HeatMesh
+from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, HeatMesh, NotWorked
 from fireplace_calc.heat.cuts.behind import COARSE, burn
 from fireplace_calc.heat.cuts.below_hearth import hearth_layers, under_hearth
-from fireplace_calc.heat.cuts.from_geometry import NotWorked, wall_plan
+from fireplace_calc.heat.cuts.from_geometry import wall_plan
 from fireplace_calc.heat.cuts.round_flue import beside_flue, flue_layers, girth_radius
 from fireplace_calc.heat.cuts.section_run import burn_section
 from fireplace_calc.heat.cuts.wall_plan import plan_mesh

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from test_heat_cases import BRICK, FRAMING, HELD, LINING, bar, walled
 
@@ -61,6 +61,33 @@ def test_what_goes_in_is_kept_or_comes_out(plan, fire):
     kept = solved.mesh.capacity @ (run.points[-1] - run.points[20])
     gone = np.array([sum(solved.flow(points, drives).values()) for points in run.points[20:]])
     assert kept == pytest.approx(-np.trapezoid(gone, run.times[20:]), rel=0.02)
+
+
+FED = walled(
+    depth=0.5,
+    half=0.8,
+    slope=0.25,
+    film=25.0,
+    back_gap=4 * INCH,
+    side_gap=4 * INCH,
+    air=20.0,
+    framing=FRAMING,
+    deep=1.0,
+)
+
+
+@settings(max_examples=10, deadline=None)
+@example(FED, 5.0, 2400.0, 11.0)
+@given(plans, st.floats(5.0, 30.0), st.sampled_from([1200.0, 2400.0]), st.floats(0.0, 30.0))
+def test_a_fire_that_is_out_cools_where_the_air_just_begins_to_turn(plan, room, step, colder):
+    """A gap fed by room air passes from still to turning air: corrections swing to and fro there."""
+    solved = Conduction(plan_mesh(plan, **ROUGH))
+    hot = solved.run(always({"fire": 400.0, "room": room}), 8 * 3600.0, step, room).points[-1]
+    solved.film("fire", 2.0)
+    drives = {"fire": room + 5.0, "room": room - colder}
+    run = solved.run(always(drives), 8 * 3600.0, step, hot)
+    assert run.points.min() > room - colder - 0.05
+    assert run.points.max() < hot.max() + 0.05
 
 
 def hottest(plan, face=400.0, **fire):

@@ -136,6 +136,35 @@ def test_what_is_unusual_is_clean_too(told):
             assert not collisions(sheet, CLEAR), (title, size)
 
 
+def test_a_roof_that_rises_above_the_drawing_ends_there():
+    """A ridge at 100 ft, 52 ft away up a slope of 36 in 12: its slope ran off the sheet."""
+    steep = {"roof.pitch": "36:12", "roof.ridge_distance": "52 ft", "roof.ridge_level": "100 ft"}
+    result = shipped("plain", **steep)
+    (figure,) = (f for f in plans.figures(result, "feet-inches") if f.key == "roof")
+    sheet, view = drawn(result, "roof", denominator=96.0)
+    highest = max(line[:, 1].max() for line in sheet.lines["seen", "ink"])
+    assert highest <= view.at(0.0, figure.box[3])[1] + 1e-6
+
+
+@pytest.mark.parametrize("size", sorted(PAPERS))
+def test_the_height_is_no_dwarf_beside_large_plans(size):
+    """Two flues led far aside: large plans left the height 16 mm at 1:500, its levels on its title."""
+    aside = {"flue.offset": "60 in", "flue.offset_rise": "60 in", "roof.cricket": True}
+    result = assess(change(Design(), TWO | aside))
+    told = []
+    for title, sheet in sheets(result, "millimetres", size):
+        assert not collisions(sheet, CLEAR), title
+        told += [text for text in written(sheet) if "flue sections" in text]
+    (scale,) = told
+    assert int(scale.partition(",")[0].removeprefix("1:")) <= 200
+
+
+@pytest.mark.parametrize("denominator", [100.0, 500.0])
+def test_levels_of_a_small_height_stand_over_it_and_not_on_its_title(denominator):
+    sheet, _ = drawn(shipped("plain"), "roof", "millimetres", denominator)
+    assert not collisions(sheet, CLEAR)
+
+
 def test_what_rises_above_the_drawing_is_open_there():
     """A tower of 113 ft, 12 ft away, over a ridge at 28 ft: its sides ran off the sheet."""
     tower = {"name": "tower", "distance": "12 ft", "level": "113 ft"}

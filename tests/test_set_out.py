@@ -54,6 +54,11 @@ FAR_OUT = {
     "flush": {"breast.form": "flush"},
     "off center": {"breast.off_center": "9 in", "breast.projection": "8 in"},
     "offset": {"flue.offset": "18 in", "flue.offset_rise": "36 in"},
+    "far aside at once": {"flue.offset": "60 in", "flue.offset_rise": "6 in"},
+    "trim over the shoulder": {
+        "surround.trim": [{"distance": "60 in", "height": "12 in"}],
+        "mantel.family": "piece by piece",
+    },
     "second flue": {"second_flue.serves": "appliance", "second_flue.side": "left"},
     "unknown air": {"clearance.side": "unknown", "clearance.back": "unknown"},
     "pilasters": {"mantel.family": "pilasters and frieze"},
@@ -123,7 +128,7 @@ def test_a_figure_without_room_beside_its_drawing_stands_in_the_notes():
         assert [text for text in wanted if text not in said] == [], size
 
 
-@pytest.mark.parametrize("which", sampled(FAR_OUT, 6))
+@pytest.mark.parametrize("which", sampled(FAR_OUT, 7))
 def test_what_is_out_of_the_common_is_clean_too(which):
     for units, size in ((FEET_INCHES, "11x17"), (MILLIMETRES, "A4")):
         check(made(laid(**FAR_OUT[which]), units, size))

@@ -10,9 +10,10 @@ from typing import TypeVar
 from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.heat.conduction.mesh import NotWorked
 from fireplace_calc.heat.cuts.behind import COARSE, WallRun, burn, three_fires
 from fireplace_calc.heat.cuts.below_hearth import UnderHearth, hearth_layers, under_hearth
-from fireplace_calc.heat.cuts.from_geometry import NotWorked, wall_plan, with_lining
+from fireplace_calc.heat.cuts.from_geometry import wall_plan, with_lining
 from fireplace_calc.heat.cuts.round_flue import BesideFlue, all_flue_fires
 from fireplace_calc.heat.growing_parts import Growing, LinerPull, liner_pull, what_grows
 from fireplace_calc.heat.trim_flux import TrimFlux, keep_off, on_trim

@@ -7,8 +7,8 @@ from functools import lru_cache
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.heat.conduction.mesh import NotWorked
 from fireplace_calc.heat.cuts.behind import COARSE, WallRun, three_fires
-from fireplace_calc.heat.cuts.from_geometry import NotWorked
 
 MILD = 1
 """Place of the mild evening in a draft result's flows."""

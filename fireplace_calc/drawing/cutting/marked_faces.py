@@ -184,7 +184,10 @@ class _Line:
         self.wide = [width(mark, SMALL) for _, mark in self.items]
         pitch = [PITCH] * len(items) if axis == 0 else [wide + 1.6 for wide in self.wide]
         self.two = sum(pitch) > self.long
-        self.pitch = [one / 2 + (0.1 if axis == 0 else 0.4) for one in pitch] if self.two else pitch
+        if self.two:  # a leader of the far line passes between two marks of the near one
+            beside = zip([0.0, *pitch], pitch, [*pitch[1:], 0.0], strict=False)
+            pitch = [max(three) / 2 + 0.1 for three in beside]
+        self.pitch = pitch
         self.step = max(self.wide) + 1.6 if axis == 0 else SMALL + 1.6
 
     @property

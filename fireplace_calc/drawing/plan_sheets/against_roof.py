@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fireplace_calc.drawing.annotation.level_column import level_marks, level_room, levels
-from fireplace_calc.drawing.plates.figure import Figure
+from fireplace_calc.drawing.plates.figure import Extent, Figure
 from fireplace_calc.drawing.plates.marked_figures import marked
 from fireplace_calc.drawing.roof.cap import over_flue
 from fireplace_calc.drawing.roof.roof_lines import _named, _width, along
@@ -16,6 +16,8 @@ from fireplace_calc.geometry.parts import Geometry
 
 WIDE = 0.45
 """Of the drawing, in parts of its height, where the roof is long enough. [-]"""
+ROW = 4.0
+"""That a level takes of its column. [mm]"""
 
 
 def _seen_from(geometry: Geometry) -> str:
@@ -46,14 +48,20 @@ def height_figure(
     marks = level_marks(_named(geometry), lambda z: _high(z, units))
     heights = _heights(geometry, units, limits)
     values = room_for((t for _, lines, _ in heights for t in lines), bold=True)
-    margins = (level_room(marks, False) + 6.0, 4.0, values + 6.0, 11.0)
+
+    def room(denominator: float) -> Extent:
+        """The smaller it is drawn, the higher its column of levels stands over it."""
+        drawn = (top - bottom) * 1000 / denominator
+        crowd = max(0.0, len(marks) * ROW - drawn - 10.0)
+        return level_room(marks, False) + 6.0, 4.0, values + 6.0, 11.0 + crowd
 
     def paint(view: View) -> None:
         draw_house(view, geometry, left, right, (bottom, top))
         draw_chimney(view, geometry)
         person(view, along(geometry)[0] - 0.55, 0.0)
         (x0, y0), (x1, y1) = view.at(left, bottom), view.at(right, top)
-        cell = Cell(x0 - 2.0, y0 - 14.0, x1 + margins[2], y1 + 10.0)
+        _, _, beside, over = room(1000 / view.scale)
+        cell = Cell(x0 - 2.0, y0 - 14.0, x1 + beside, y1 + 10.0)
         _clearances(view, cell, geometry, units, heights, right, composed=True)
         levels(
             view.sheet,
@@ -61,7 +69,7 @@ def height_figure(
             [x0 - 0.4] * len(marks),
             x0 - 4.6,
             side=-1,
-            limits=(y0 - 2.0, y1 + 8.0),
+            limits=(y0 - 2.0, y1 + over - 3.0),
         )
 
     mark, name = marked("roof")
@@ -70,7 +78,7 @@ def height_figure(
         mark,
         name,
         (left, bottom, right, top),
-        margins,
+        room,
         paint,
         scales,
         f"{d.flue.sections} flue sections, {_seen_from(geometry)}",

@@ -15,7 +15,7 @@ from fireplace_calc.drawing.plan_sheets.chimney_plan import two_flue_figure
 from fireplace_calc.drawing.plan_sheets.roof_plan import roof_figure
 from fireplace_calc.drawing.plan_sheets.throat_plan import throat_figure
 from fireplace_calc.drawing.plates.figure import BETWEEN, Figure, Plate, put
-from fireplace_calc.drawing.plates.fill_sheets import chosen_scales, filled
+from fireplace_calc.drawing.plates.fill_sheets import chosen_scales, filled, legible
 from fireplace_calc.drawing.plates.hatch_key import legend, legend_fits
 from fireplace_calc.drawing.plates.sizes import SCALES, Paper
 from fireplace_calc.takeoff.cost import Price
@@ -68,9 +68,11 @@ def plates(
         Not read.
     """
     *level, upright = figures(result, units)
+    wide, high = on.tall.right - on.tall.left, on.tall.top - on.tall.bottom
+    read = legible(upright, SCALES[units], wide, high, LEAST)
     for scales in (LARGE, PLANS[units]):
         tried = [replace(f, scales=tuple(s for s in f.scales if s in scales)) for f in level]
-        if made := beside(NAME, tried, upright, on, SCALES[units]):
+        if made := beside(NAME, tried, read, on, SCALES[units]):
             return [made]
     split = filled(NAME, [*level, upright], on, SCALES[units], least=LEAST)
     for plate in split:

@@ -168,6 +168,11 @@ def annotated(
     def written(drawn: float) -> list[list[tuple[Point, list[str]]]]:
         return [_rows(side, drawn) for side in (left, right)]
 
+    def wanting(drawn: float) -> float:
+        """How much higher than the drawing the notes beside it stand. [mm]"""
+        columns = [sum(_height(len(told)) for _, told in side) for side in written(drawn)]
+        return max(0.0, max(columns) - drawn)
+
     def room(denominator: float) -> Extent:
         k = 1000 / denominator
         low, beyond, high = (_lines(side, units, k)[-1] if side else edge for side in strings)
@@ -179,11 +184,14 @@ def annotated(
             else edge
             for side in rows
         ]
-        more = max(0.0, max(sum(_height(len(told)) for _, told in side) for side in rows) - drawn)
-        # beside strings no leader may begin, so what notes need more stands at the other end
+        more = wanting(drawn)
+        # beside strings no leader may begin, so what notes need more stands at the other end, or
+        # between the drawing and what is strung under it
         over, under = (more / 2, more / 2)
         if strings[0] or strings[2]:
             over, under = (0.0, more) if strings[2] else (more, 0.0)
+        if strings[0]:
+            low += under
         at_left, at_right = margins
         if strings_left:
             at_left = max(at_left, beyond)
@@ -195,14 +203,15 @@ def annotated(
         draw(view)
         (x0, y0), (x1, y1) = view.at(box[0], box[1]), view.at(box[2], box[3])
         _, under, _, over = room(1000 / view.scale)
-        limits = (y0 if strings[0] else y0 - under, y1 if strings[2] else y1 + over)
+        drop = wanting(y1 - y0) if strings[0] and strings[2] else 0.0
+        limits = (y0 - drop if strings[0] else y0 - under, y1 if strings[2] else y1 + over)
         rows = written(y1 - y0)
         placed = [[(view.at(*tip), told) for tip, told in side] for side in rows]
         callouts(view.sheet, placed[0], x0 - AIR - KNEE - TO_TEXT, -1, limits)
         callouts(view.sheet, placed[1], x1 + AIR + KNEE + TO_TEXT, 1, limits)
         k, (low, beside_it, high) = view.scale, strings
         for string, far in zip(low, _lines(low, units, k), strict=False):
-            _string(view, string, units, y0 - far, "x", -1, (x0 - 2, x1 + 2))
+            _string(view, string, units, y0 - drop - far, "x", -1, (x0 - 2, x1 + 2))
         for string, far in zip(beside_it, _lines(beside_it, units, k), strict=False):
             at, side = (x0 - far, -1) if strings_left else (x1 + far, 1)
             _string(view, string, units, at, "y", side, (y0 - 2, y1 + 2))

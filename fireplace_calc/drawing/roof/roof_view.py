@@ -91,8 +91,10 @@ def draw_house(
         _nearby(view, geometry, (part.drawn_distance, part.drawn_level), right, within)
     down, up = _eaves(geometry)
     run = max(d.roof.ridge_level - THICK - within[0], 0.0) / max(d.roof.pitch, 1e-9)
+    hidden = max(d.roof.ridge_level - within[1], 0.0) / max(d.roof.pitch, 1e-9)
     ridge = _ridge(geometry)
-    low, high = max(left, down, ridge - run), min(right, up, ridge + run)
+    low = max(left, down, ridge - run)
+    high = min(right, up, ridge - hidden if hidden else ridge + run)
     for a, b in _beside_stack(geometry, low, high):
         _slope(view, geometry, a, b, down, up)
     inner, outer = (

@@ -70,9 +70,12 @@ def front_figure(
     lost : list of str, optional
         Takes what finds no room beside the figure, when it is drawn.
     """
-    k, half, foot = 1000 / denominator, front_half(geometry), front_foot(geometry)
-    top = break_level(geometry, denominator)
+    k, foot, top = 1000 / denominator, front_foot(geometry), break_level(geometry, denominator)
+    f = geometry.frame
+    middle = f.shift_at(top) + f.stack_middle
+    half = max(front_half(geometry), abs(middle) + f.stack_half)  # a stack led far aside
     stops, texts = _upright(geometry, units)
+    over = max(stops[-1] - top, 0.0) * k  # of a mantel taller than the shoulder
     notes = row_words(front_words(geometry, units), NOTE_ROOM)
     xs, across = _widths(geometry, units)
     narrow = not fits_within(xs, across, k)
@@ -84,8 +87,6 @@ def front_figure(
     def paint(view: View) -> None:
         sheet = view.sheet
         draw_front_masonry(view, geometry, top)
-        f = geometry.frame
-        middle = f.shift_at(top) + f.stack_middle
         break_line(view, middle - f.stack_half, middle + f.stack_half, top)
         (x0, floor), (edge, _) = view.at(-half, 0.0), view.at(half, 0.0)
         far = x0 - left
@@ -93,8 +94,9 @@ def front_figure(
         sheet.text(far, floor - 1.2, FLOOR_WORD, size=SMALL, ha="left", va="top")
         center, high = view.at(0.0, top)
         under = view.at(0.0, foot)[1]
-        center_line(sheet, (center, high + 2.5), (center, under - 2.0))
-        section_mark(sheet, (center, high + 2.5 + RING), "A", (-1, 0), "section")
+        peak = high + over + 2.5
+        center_line(sheet, (center, peak), (center, under - 2.0))
+        section_mark(sheet, (center, peak + RING), "A", (-1, 0), "section")
         level_at = max(view.at(0.0, plan_cut(geometry))[1], floor + 2.0 * RING)
         cutting_plane(sheet, (edge + 1.0, level_at), (edge + 4.0, level_at))
         section_mark(sheet, (edge + 4.0 + RING, level_at), "B", (0, -1), "hearth_plan")
@@ -127,7 +129,7 @@ def front_figure(
         mark,
         name,
         (-half, foot, half, top),
-        (left, 13.0 if narrow else 9.0, right, 3.0 + 2 * RING + crowd),
+        (left, 13.0 if narrow else 9.0, right, 3.0 + 2 * RING + max(crowd, over)),
         paint,
         (denominator,),
     )

@@ -16,7 +16,7 @@ from scipy.sparse.linalg import SuperLU, splu
 
 from fireplace_calc.base.arrays import Array, IntArray
 from fireplace_calc.heat.conduction.faces import Bends, Drives
-from fireplace_calc.heat.conduction.mesh import Film, FreeFaces, HeatMesh, Room
+from fireplace_calc.heat.conduction.mesh import Film, FreeFaces, HeatMesh, NotWorked, Room
 
 GAMMA = 1 - 2**-0.5
 """Of the two-stage method: second order, and a sudden step dies away at once (L-stable)."""
@@ -32,6 +32,7 @@ PATIENCE = 5
 """Corrections before the matrix is made anew, about as hot as it has become."""
 TURNS = 12
 """Times that is done before giving up."""
+NO_REST = "Temperatures beside this wall do not come to rest: its heat is not worked out."
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +51,7 @@ class HeatRun:
     points: Array
 
 
-class NotSettled(ArithmeticError):
+class NotSettled(NotWorked):
     """No temperatures were found that agree with all that depends on them."""
 
 
@@ -140,20 +141,23 @@ class Conduction:
         """Temperatures within a step; too steep slopes settle slowly, too flat ones not at all.
 
         What is still to come is told from how much less each correction moves than the one before.
+        Corrections that swing to and fro (air that is fed and just begins to turn) are taken in
+        shares.
         """
         hottest = max(points.max(), *drives.values())
         for turn in range(TURNS):
             factor, old, before = self._factor(per_second), points, 0.0
-            for _ in range(PATIENCE):
+            share = 1 / max(turn, 1)
+            for _ in range(round(PATIENCE / share)):
                 found: Array = factor.solve(fixed + self._corrected(points, drives))
                 moved = float(np.abs(found - points).max())
                 to_come = moved**2 / (before - moved) if moved < before else moved
                 if not self.bends.count or to_come < CLOSE:
                     return found
-                points, before = found, moved
+                points, before = points + share * (found - points), moved
             points = np.clip(points, min(old.min(), *drives.values()), hottest)
             self.guess(points + 10.0 * (turn + 1))
-        raise NotSettled("What depends on temperature does not settle within a step.")
+        raise NotSettled(NO_REST)
 
     # -- answers --------------------------------------------------------------------------------
     def steady(self, drives: Drives) -> Array:
@@ -189,7 +193,7 @@ class Conduction:
                 if moved > before / 2:
                     break  # slopes have changed too much: they are taken anew
                 before = moved
-        raise NotSettled(f"Temperatures still move by {moved:.2g} K.")
+        raise NotSettled(NO_REST)
 
     def run(
         self,

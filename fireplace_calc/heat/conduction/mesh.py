@@ -21,6 +21,10 @@ HELD = 1e9
 """Film of a face whose temperature is given. [W/(m2 K)]"""
 
 
+class NotWorked(ValueError):
+    """Heat that is not worked out; the message says why."""
+
+
 @dataclass(frozen=True, slots=True)
 class Solid:
     """What conducts and keeps heat.

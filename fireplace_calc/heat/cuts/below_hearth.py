@@ -16,10 +16,10 @@ from fireplace_calc.base.tables.heat import WallFire
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.heat.conduction.exchange import DOWN, between
-from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, Solid
+from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, NotWorked, Solid
 from fireplace_calc.heat.conduction.raster import inside
 from fireplace_calc.heat.cuts.behind import EMBERS, EMBERS_FILM, LONGEST
-from fireplace_calc.heat.cuts.from_geometry import NotWorked, solid
+from fireplace_calc.heat.cuts.from_geometry import solid
 from fireplace_calc.heat.cuts.layers import HeatLayer, at_edge, layer_mesh
 from fireplace_calc.heat.cuts.spells import Spells
 from fireplace_calc.heat.cuts.wall_plan import FIRE, MASONRY_SENDS, ROOM

@@ -7,13 +7,9 @@ from dataclasses import replace
 from fireplace_calc.base.tables.heat import WallFire, conductors
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box
-from fireplace_calc.heat.conduction.mesh import HELD, Solid
+from fireplace_calc.heat.conduction.mesh import HELD, NotWorked, Solid
 from fireplace_calc.heat.conduction.raster import Body
 from fireplace_calc.heat.cuts.wall_plan import OUTDOORS, ROOM, Framing, WallPlan
-
-
-class NotWorked(ValueError):
-    """A design whose heat is not worked out; the message says why."""
 
 
 def solid(material: str) -> Solid:

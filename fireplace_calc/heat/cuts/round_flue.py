@@ -17,8 +17,8 @@ from fireplace_calc.base.tables.heat import FlueFire, flue_fires
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.heat.conduction.exchange import between
-from fireplace_calc.heat.conduction.mesh import Film, Gap
-from fireplace_calc.heat.cuts.from_geometry import NotWorked, solid
+from fireplace_calc.heat.conduction.mesh import Film, Gap, NotWorked
+from fireplace_calc.heat.cuts.from_geometry import solid
 from fireplace_calc.heat.cuts.layers import HeatLayer, at_edge, layer_mesh
 from fireplace_calc.heat.cuts.spells import HOUR, Spells
 from fireplace_calc.heat.cuts.wall_plan import MASONRY_SENDS, WOOD_SENDS

@@ -13,9 +13,18 @@ from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.heat.conduction.exchange import between
 from fireplace_calc.heat.conduction.grading import graded
-from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, HeatMesh, Room, Solid, Space
+from fireplace_calc.heat.conduction.mesh import (
+    HELD,
+    Film,
+    Gap,
+    HeatMesh,
+    NotWorked,
+    Room,
+    Solid,
+    Space,
+)
 from fireplace_calc.heat.conduction.raster import apart, in_any, inside, the_narrow_way
-from fireplace_calc.heat.cuts.from_geometry import NotWorked, framing, solid
+from fireplace_calc.heat.cuts.from_geometry import framing, solid
 from fireplace_calc.heat.cuts.wall_plan import (
     FIRE,
     MASONRY_SENDS,

@@ -12,8 +12,8 @@ from fireplace_calc.drawing.composed.compose import WIDTH
 from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.heat.answer import EVENING, heat_steps
+from fireplace_calc.heat.conduction.mesh import NotWorked
 from fireplace_calc.heat.cuts.behind import COARSE, STANDS, WallRun, three_fires
-from fireplace_calc.heat.cuts.from_geometry import NotWorked
 from fireplace_calc.heat.cuts.section_run import SectionRun, burn_section
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.panels import html

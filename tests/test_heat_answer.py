@@ -17,13 +17,14 @@ from fireplace_calc.base.units import INCH, SYSTEMS
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.mantel.on_face import trim_steps
 from fireplace_calc.heat.conduction.exchange import DOWN, between, layer_resistance
+from fireplace_calc.heat.conduction.march import NO_REST, Conduction, NotSettled
 from fireplace_calc.heat.conduction.mesh import Film, Gap
 from fireplace_calc.heat.conduction.raster import the_narrow_way
 from fireplace_calc.heat.cuts.behind import EMBERS, EMBERS_FILM, WallRun
 from fireplace_calc.heat.cuts.from_geometry import wall_plan
 from fireplace_calc.heat.cuts.round_flue import flue_layers, girth_radius
 from fireplace_calc.heat.cuts.wall_plan import FIRE, plan_mesh
-from fireplace_calc.heat.findings import judgement
+from fireplace_calc.heat.findings import evening_judged, judgement
 from fireplace_calc.report.heat import heat_report
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
 
@@ -287,6 +288,17 @@ def test_the_middle_fire_is_held_against_65_kelvin_over_the_room(plain, key, whi
     assert held(20.0, 87.6, 20.0).verdict == FALLS_SHORT
     assert held(20.0, 87.6, 20.0).required == "at most 86 °C (187 °F)"
     assert "up to 5 h" in held(20.0, 87.6, 20.0).note
+
+
+def test_temperatures_that_do_not_come_to_rest_are_not_checked(monkeypatch):
+    """A march that gives up stops no paper: its finding says that the heat is not worked out."""
+
+    def never(self, *told):
+        raise NotSettled(NO_REST)
+
+    monkeypatch.setattr(Conduction, "_solved", never)
+    finding = evening_judged(build_geometry(Design()))
+    assert (finding.verdict, finding.note) == (NOT_CHECKED, NO_REST)
 
 
 def test_a_soot_fire_is_held_against_97_kelvin_over_the_room(plain):

@@ -5,6 +5,7 @@ import gc
 import hashlib
 import hmac
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -21,6 +22,7 @@ from fireplace_calc import assess
 from fireplace_calc.base.resources import made_by
 from fireplace_calc.base.units import InputError
 from fireplace_calc.exports.class_table import ANSWERS, write_results
+from fireplace_calc.lessons import planted
 from fireplace_calc.lessons.answers.exercise_records import Exercise, ExerciseStep
 from fireplace_calc.lessons.answers.written import LONGEST_ANSWER
 from fireplace_calc.lessons.classroom import class_files, tickets
@@ -478,17 +480,25 @@ def test_a_class_keeps_its_edition_of_the_list_of_faults(searching, tmp_path, mo
     """A program with a fault more draws the old class as it was, and a new one from the new list."""
     from test_fault_hunt import FAULTS, ONE_MORE, planting
 
-    before = key_of(searching, "Zoë", 1)
+    was, before = searching.task.edition, key_of(searching, "Zoë", 1)
     monkeypatch.setattr(planting, "FAULTS", (ONE_MORE, *FAULTS))
     new = ClassTask(**{**vars(searching.task), "edition": planting.latest_edition()})
     again = kept_class(tmp_path / "class", new, NAMES)
-    assert again.task.edition == 1 and key_of(again, "Zoë", 1) == before
+    assert again.task.edition == was and key_of(again, "Zoë", 1) == before
     hand_out(tmp_path / "students", again.task)
     assert read_task((tmp_path / "students",)) == again.task
-    assert kept_class(tmp_path / "another", new, NAMES).task.edition == 2
+    assert kept_class(tmp_path / "another", new, NAMES).task.edition == was + 1
+
+
+def test_a_class_from_before_faults_were_dealt_has_those_that_were_drawn(searching, tmp_path):
+    """Its file names edition 1, or none: that was the only one. Place and class do not count in it."""
     path = tmp_path / "class" / "class.toml"
-    path.write_text(path.read_text().replace("edition = 1\n", ""))
-    assert read_class(tmp_path / "class").task.edition == 1, "a file from before editions"
+    for line in ("edition = 1\n", ""):
+        path.write_text(re.sub(r"edition = \d+\n", line, path.read_text()))
+        old = read_class(tmp_path / "class")
+        drawn = planted(f"{old.seed('Zoë')}.1", 3, TASK.pack, 1)
+        assert old.task.edition == 1 and key_of(old, "Zoë", 1).design == drawn.design
+        assert key_of(searching, "Zoë", 1).design != drawn.design
 
 
 def test_what_was_hard_is_counted_over_the_class(school, worked):

@@ -2,6 +2,7 @@
 
 import os
 import re
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -15,6 +16,7 @@ from fireplace_calc.drawing.page.message import page_message
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell
 from fireplace_calc.jupyter.command import main
+from fireplace_calc.lessons.course import checker
 from fireplace_calc.lessons.course.checker import ALWAYS, MARKS, missing
 from fireplace_calc.lessons.course.countries import country_of
 from fireplace_calc.lessons.course.in_motion import moved_wrongly, tried_wrongly
@@ -24,6 +26,7 @@ from fireplace_calc.lessons.course.place_values import places_of
 from fireplace_calc.lessons.course.records import BOOKS
 from fireplace_calc.lessons.course.sums import SumError, work_out
 from fireplace_calc.lessons.course.wording import texts
+from fireplace_calc.lessons.exercise_kinds import known_kinds
 
 UNITS = dict(zip(BOOKS, (FEET_INCHES, MILLIMETRES, MILLIMETRES), strict=True))
 WIDE, HIGH = 219.0, 171.0
@@ -92,15 +95,56 @@ def test_lessons_stand_in_order():
     for key in course():
         lesson = course_lesson(key)
         assert lesson.key == key
-        assert set(lesson.needs) <= set(course()) | PLANNED
-        assert lesson.next in {"", *course(), *PLANNED}
+        assert {course_lesson(need).number < lesson.number for need in lesson.needs} <= {True}
 
 
-PLANNED = {
-    *("opening-and-flue", "height-over-the-roof", "clearances-and-mantel", "hearths"),
-    *("firebox-lintel-throat", "smoke-chamber", "draft-house-weather", "heat-and-wood"),
-    *("setting-a-set", "lifting-dust-heights"),
-}
+def test_the_way_through_the_course_leads_to_every_lesson():
+    """From the first, by what each names as next, none twice; every exercise stands on one of them."""
+    way = [course()[0]]
+    while following := course_lesson(way[-1]).next:
+        assert following not in way
+        way.append(following)
+    assert way == list(course())
+    listed = [kind for key in course() for kind in course_lesson(key).exercises]
+    assert sorted(listed) == sorted(known_kinds())
+
+
+def slips_of(text):
+    return [str(slip) for slip in missing(text)]
+
+
+def test_a_lesson_that_no_other_names_as_next_is_found_out():
+    """One more at the end; one that takes the place of another; the first is named by none."""
+    whole = lesson_text("hearths")
+    more = whole.replace('key = "hearths"', 'key = "ash-pits"').replace("number = 4", "number = 11")
+    last = "lifting-dust-heights"
+    assert slips_of(more) == [f"line 3: No lesson leads here: write next = 'ash-pits' in {last}."]
+    between = more.replace("number = 11", "number = 5")
+    assert slips_of(between)[0].endswith("write next = 'ash-pits' in hearths.")
+    assert slips_of(lesson_text(course()[0])) == [] and course_lesson(course()[0]).number == 1
+
+
+def test_an_exercise_that_no_lesson_lists_is_found_out(monkeypatch):
+    whole, listed = lesson_text("firebox-lintel-throat"), 'exercises = ["throat", "lintel"]'
+    line = whole[: whole.index(listed)].count("\n") + 1
+    said = "No lesson lists exercise 'lintel', made for 'firebox-lintel-throat'."
+    assert slips_of(whole.replace(listed, 'exercises = ["throat"]')) == [f"line {line}: {said}"]
+    lost = replace(known_kinds()["lintel"], key="ash pit", lesson="ash-pits")
+    monkeypatch.setattr(checker, "known_kinds", lambda: {**known_kinds(), "ash pit": lost})
+    assert slips_of(whole) == [
+        f"line {line}: No lesson lists exercise 'ash pit', made for 'ash-pits'."
+    ]
+
+
+def test_a_lesson_or_an_exercise_that_is_not_there_is_found_out():
+    whole = lesson_text("hearths")
+    for was, now, said in (
+        ('next = "firebox-lintel-throat"', 'next = "firebox"', "There is no lesson 'firebox'"),
+        ('needs = ["clearances-and-mantel"]', 'needs = ["wood"]', "There is no lesson 'wood'"),
+        ('exercises = ["hearth"]', 'exercises = ["hearth", "hob"]', "There is no exercise 'hob'"),
+    ):
+        (slip,) = slips_of(whole.replace(was, now))
+        assert said in slip
 
 
 SLIPS = {

@@ -3,7 +3,9 @@ has its reason.
 """
 
 import hashlib
+from collections import Counter
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 from sampled import sampled
@@ -20,6 +22,8 @@ from fireplace_calc.lessons import (
     unfindable,
     valid_design,
 )
+from fireplace_calc.lessons.classroom.class_records import ClassTask
+from fireplace_calc.lessons.classroom.tickets import seed_of, ticket_of
 from fireplace_calc.lessons.fault_hunt import hunting, planting
 from fireplace_calc.lessons.fault_hunt.fault_books import FAULT_BOOKS, fault_book
 from fireplace_calc.lessons.fault_records import Fault
@@ -27,6 +31,17 @@ from fireplace_calc.lessons.plants import by_steps
 from fireplace_calc.rules import PACKS
 
 PACKS_SEARCHED = ("US IRC 2021", "Canada NBC", "Canada Ontario", "UK ADJ")
+CLASSES = [
+    (1, "US IRC 2021", "0"),
+    (2, "Canada NBC", "0"),
+    (3, "UK ADJ", "0"),
+    *(
+        (level, pack, str(n))
+        for n in range(1, 11)
+        for level in (1, 2, 3)
+        for pack in PACKS_SEARCHED
+    ),
+]
 few = pytest.mark.parametrize("seeds", sampled([range(3), range(3, 40)], 1), ids=str)
 each = pytest.mark.parametrize("pack", PACKS_SEARCHED)
 
@@ -114,6 +129,24 @@ def test_books_name_rules_that_are_there():
         assert named <= keys, book.start
 
 
+@pytest.mark.parametrize(("level", "pack", "name"), sampled(CLASSES, 3))
+def test_no_fault_comes_up_more_than_twice_as_often_as_another(level, pack, name):
+    """In a class of 24, which counts by its places. Where the book has more faults than are asked
+    for, none comes up twice.
+    """
+    task = ClassTask("A class", name, ("faults",), 1, level, pack, "feet-inches", "none", "a test")
+    count = Counter()
+    for at in range(1, 25):
+        seed = seed_of(ticket_of(name, "Ann", at), "Ann")
+        dealt = planted(f"{seed}.1", level, pack, task.edition, at + 1, name)
+        assert at > 2 or task.draw(seed, 1).design == dealt.design, "what a class is handed out"
+        count.update(fault.name for fault in dealt.faults)
+    mine = [f.name for f in FAULTS if set(f.rules) & set(PACKS[pack].keys)]
+    often = [count[one] for one in mine]
+    assert sum(often) == 24 * level
+    assert max(often) <= max(2 * min(often), 1), count
+
+
 # -- searches stay as they were drawn ---------------------------------------------------------------
 def search_text(pack, edition, seeds=range(6)):
     """What is told, what is wrong, and the list to look down, as it is printed."""
@@ -176,11 +209,25 @@ def test_an_edition_that_is_not_known_is_refused():
             planted(1, edition=edition)
 
 
+def test_the_next_class_is_dealt_other_faults_and_a_student_others_each_time():
+    pack, level = PACKS_SEARCHED[0], 3
+    dealt = [
+        [planted("7", level, pack, place=at, deal=name).faults for at in range(1, 5)]
+        for name in ("one class", "the next class")
+    ]
+    assert all(set(mine) != set(theirs) for mine, theirs in zip(*dealt, strict=True))
+    assert all(not set(mine) & set(then) for mine, then in pairwise(dealt[0]))
+
+
 SEARCHES = {
     (1, "US IRC 2021"): "e9608795",
     (1, "Canada NBC"): "a1d7aabb",
     (1, "Canada Ontario"): "99b1b8e9",
     (1, "UK ADJ"): "5ee49e28",
+    (2, "US IRC 2021"): "2e372e28",
+    (2, "Canada NBC"): "ecd380ac",
+    (2, "Canada Ontario"): "172aa5c0",
+    (2, "UK ADJ"): "5d6a832e",
 }
 """Digests of searches of each edition, drawn on 2026-11-29: whoever changes one on purpose says so
 in CHANGELOG.

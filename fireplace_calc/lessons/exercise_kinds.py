@@ -14,7 +14,7 @@ from fireplace_calc.lessons import exercises as files
 from fireplace_calc.lessons.answers.exercise_records import Exercise
 from fireplace_calc.lessons.making.exercise_kind import ExerciseKind
 from fireplace_calc.lessons.making.task_maker import TaskMaker
-from fireplace_calc.lessons.seeds import require_seed
+from fireplace_calc.lessons.seeds import place_in_row, require_seed
 from fireplace_calc.rules import PACKS
 
 LEVELS = (1, 2, 3)
@@ -129,7 +129,7 @@ def exercise(
         )
     told = require_seed(seed)
     branches = one.branches[book]
-    at = place if place is not None else int(told) if told.isdecimal() else crc32(told.encode())
+    at = place_in_row(told, place)
     branch = branches[(at + crc32(kind.encode())) % len(branches)]
     maker = TaskMaker(
         PACKS[pack], book, level, units, branch, Random(f"{kind}/{level}/{told}/{pack}")

@@ -10,6 +10,8 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.rules import Finding, Pack
 
 Plant = Callable[[Design, Pack, "Fault", Random], Design | None]
+FEW = "few designs"
+"""What sets faults apart that few sound designs take."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +30,12 @@ class Fault:
         Makes a sound design wrong, or gives nothing where it cannot.
     since : int
         Edition of the list that offered it first: searches of an earlier one stay as they are. [-]
+    apart : tuple of str
+        Words that it shares with faults it is never dealt together with: ``FEW`` where few sound
+        designs take it, else the thing that both of them move.
+    wants : tuple of tuple
+        Inputs and the words that one of them has to be, for a design to take it at all: others are
+        not tried where it is dealt.
     """
 
     name: str
@@ -35,6 +43,8 @@ class Fault:
     rules: tuple[str, ...]
     plant: Plant
     since: int = 1
+    apart: tuple[str, ...] = ()
+    wants: tuple[tuple[str, tuple[str, ...]], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fireplace_calc.lessons.fault_records import Fault
+from fireplace_calc.lessons.fault_records import FEW, Fault
 from fireplace_calc.lessons.plants import (
     _air_passage,
     _damper,
@@ -21,12 +21,20 @@ FAULTS = (
         ("FLU-10", "FLU-11", "FLU-12", "FLU-13", "CA-006", "UK-001", "UK-004"),
         _smaller_flue,
     ),
-    Fault("Damper's free area smaller than the flue", "opening-and-flue", ("THR-03",), _damper),
+    Fault(
+        "Damper's free area smaller than the flue",
+        "opening-and-flue",
+        ("THR-03",),
+        _damper,
+        apart=("throat",),
+    ),
     Fault(
         "Flue leans too far",
         "opening-and-flue",
         ("FLU-06", "CA-004"),
         by_steps("flue.offset_rise", -2, -3),
+        wants=(("flue.offset", ("8 in", "12 in")),),
+        apart=("lean",),
     ),
     Fault(
         "Gap around the liner too wide",
@@ -39,12 +47,16 @@ FAULTS = (
         "opening-and-flue",
         ("THR-02",),
         by_steps("throat.depth", -0.5),
+        apart=(FEW,),
+        wants=(("flue.shape", ("round",)),),
     ),
     Fault(
         "Throat too low, shallow type",
         "opening-and-flue",
         ("THR-05",),
         by_steps("throat.height", -1),
+        apart=(FEW, "throat"),
+        wants=(("opening.type", ("shallow",)),),
     ),
     Fault(
         "Chimney too low over the roof",
@@ -64,6 +76,11 @@ FAULTS = (
         "height-over-the-roof",
         ("ROF-09",),
         by_steps("roof.cricket_height", -1, -2),
+        apart=(FEW,),
+        wants=(
+            ("method", ("modular",)),
+            ("roof.position", ("on the slope",)),
+        ),
     ),
     Fault(
         "Chimney wall too thin",
@@ -76,9 +93,14 @@ FAULTS = (
         "clearances-and-mantel",
         ("CLR-07", "CA-061"),
         _trim(_too_near),
+        apart=("mantel",),
     ),
     Fault(
-        "Mantel projects too far", "clearances-and-mantel", ("CLR-08", "CA-062"), _trim(_stands_out)
+        "Mantel projects too far",
+        "clearances-and-mantel",
+        ("CLR-08", "CA-062"),
+        _trim(_stands_out),
+        apart=("mantel",),
     ),
     Fault(
         "Framing too near in front",
@@ -109,6 +131,7 @@ FAULTS = (
         "clearances-and-mantel",
         ("FBX-01", "FBX-02", "CA-046", "UK-050"),
         by_steps("firebox.wall", -0.5, -1),
+        apart=("lining",),
     ),
     Fault(
         "Hearth too short in front",
@@ -139,6 +162,8 @@ FAULTS = (
         "draft-house-weather",
         ("FBX-09", "FBX-10", "CA-049"),
         by_steps("firebox.depth", -0.5, -1),
+        apart=(FEW,),
+        wants=(("method", ("modular",)),),
     ),
     Fault("Lintel bearing too short", "", ("LIN-01",), by_steps("lintel.bearing", -0.5, -1)),
     Fault("Lintel that burns", "", ("LIN-02", "CA-037"), set_to(lintel__material="timber")),
@@ -154,24 +179,28 @@ FAULTS = (
         "smoke-chamber",
         ("SMK-01", "SMK-02", "CA-059", "CA-060"),
         by_steps("smoke_chamber.wall", -0.5, -1),
+        apart=("lining",),
     ),
     Fault(
         "Smoke chamber lining too thin",
         "smoke-chamber",
         ("SMK-03",),
         by_steps("smoke_chamber.lining_thickness", -0.25),
+        apart=("lining",),
     ),
     Fault(
         "Smoke chamber too tall",
         "smoke-chamber",
         ("SMK-04",),
         by_steps("smoke_chamber.height", 1, 2),
+        apart=("chamber",),
     ),
     Fault(
         "Smoke chamber leans too far",
         "smoke-chamber",
         ("SMK-05", "CA-058"),
         by_steps("smoke_chamber.height", -1, -2),
+        apart=(FEW, "chamber", "lean"),
     ),
     Fault(
         "Air passage of the wrong size",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from zlib import crc32
+
 from fireplace_calc.base.messages import shown
 from fireplace_calc.base.units import InputError
 
@@ -32,6 +34,17 @@ def require_seed(seed: int | str) -> str:
         allowed = f"a whole number or a line of text, up to {LONGEST_SEED} letters"
         raise InputError(f"Seed is {shown(seed)}, but {allowed} is wanted.", "Seed", allowed, seed)
     return text
+
+
+def place_in_row(seed: str, place: int | None = None) -> int:
+    """Place that branches and faults go round by; without one, a whole-number seed is it. [-]
+
+    >>> place_in_row("7"), place_in_row("Ann", 3)
+    (7, 3)
+    """
+    if place is not None:
+        return place
+    return int(seed) if seed.isdecimal() else crc32(seed.encode())
 
 
 def seeds_of(text: str) -> tuple[int, ...]:

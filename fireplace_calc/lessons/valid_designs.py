@@ -5,8 +5,10 @@ good enough.
 from __future__ import annotations
 
 from bisect import bisect_left
+from collections.abc import Iterator, Mapping
 from math import ceil
 from random import Random
+from types import MappingProxyType
 from typing import Any
 
 from fireplace_calc.assessment import DEFAULT_PACK
@@ -151,15 +153,30 @@ def _fitted(design: Design, pack: Pack, rng: Random) -> Design | None:
     return fitted and tall_enough(fitted, pack)
 
 
-def _draw(rng: Random, book: FaultBook) -> Design | None:
+def _drawn(rng: Random, book: FaultBook) -> dict[str, Any]:
     """Whatever comes out of the stream, with what holds in the book over it."""
     drawn = _indoors(rng) | _outdoors(rng)
     if drawn["flue.shape"] not in book.shapes:
         drawn |= {"flue.shape": book.shapes[0], "flue.size": ROUND[0]}
-    return try_change(_answered(), drawn | book.told)
+    return drawn | book.told
 
 
-def valid_design(seed: int | str, pack: str = DEFAULT_PACK) -> Design:
+def _wanted(
+    rng: Random, book: FaultBook, wants: Mapping[str, tuple[str, ...]]
+) -> Iterator[Design | None]:
+    """As many designs as are tried, of those that are as wanted; none where one cannot be."""
+    for _ in range(TRIES):
+        drawn = _drawn(rng, book)
+        while not all(drawn[key] in words for key, words in wants.items()):
+            drawn = _drawn(rng, book)
+        yield try_change(_answered(), drawn)
+
+
+def valid_design(
+    seed: int | str,
+    pack: str = DEFAULT_PACK,
+    wants: Mapping[str, tuple[str, ...]] = MappingProxyType({}),
+) -> Design:
     """A design that breaks nothing and leaves nothing unchecked; the same for the same seed.
 
     Parameters
@@ -168,6 +185,8 @@ def valid_design(seed: int | str, pack: str = DEFAULT_PACK) -> Design:
         Whatever tells one student from the next.
     pack : str
         One of ``SEARCHED``.
+    wants : mapping
+        Inputs to the words that one of them has to be.
 
     Returns
     -------
@@ -186,8 +205,7 @@ def valid_design(seed: int | str, pack: str = DEFAULT_PACK) -> Design:
     (True, False)
     """
     book, rng = require_taught(pack), Random(f"sound {require_seed(seed)} {pack}")
-    for _ in range(TRIES):
-        drawn = _draw(rng, fault_book(pack))
+    for drawn in _wanted(rng, fault_book(pack), wants):
         if drawn is None or (drawn.site.frost_depth or 0.0) > drawn.base.footing_depth:
             continue
         fitted = _fitted(drawn, book, rng)

@@ -65,7 +65,8 @@ class ClassTask:
     made_by : str
         Name and version of the program that set it.
     edition : int
-        Of the list of faults: it stays what it was when the class was set. [-]
+        Of the list of faults and how they are dealt: it stays what it was when the class was set.
+        [-]
     """
 
     title: str
@@ -97,10 +98,10 @@ class ClassTask:
     def draw(self, seed: str, number: int) -> Exercise:
         """One exercise of one student; the number counts from 1. [-]"""
         kind, which = self.parts[number - 1]
-        own = f"{seed}.{which}"
+        own, place, told = f"{seed}.{which}", place_of(seed) + which, (self.level, self.units)
         if kind == SEARCH:
-            return search_exercise(own, self.pack, self.level, self.units, self.edition)
-        return exercise(kind, own, self.pack, self.level, self.units, place_of(seed) + which)
+            return search_exercise(own, self.pack, *told, self.edition, place, self.key)
+        return exercise(kind, own, self.pack, *told, place)
 
     def draw_all(self, seed: str) -> tuple[Exercise, ...]:
         """Every exercise of one student."""

@@ -4,11 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from fireplace_calc.base.resources import lesson_keys
 from fireplace_calc.base.tables import rows
 from fireplace_calc.base.units import InputError
 from fireplace_calc.lessons.course.countries import home_book
 from fireplace_calc.lessons.course.in_motion import moved_wrongly, tried_wrongly, untold
-from fireplace_calc.lessons.course.lesson_file import Slip, read_lesson
+from fireplace_calc.lessons.course.lesson_file import (
+    LessonError,
+    Slip,
+    course_lesson,
+    read_lesson,
+)
 from fireplace_calc.lessons.course.marks import questions
 from fireplace_calc.lessons.course.place_values import bare_figures, step_of
 from fireplace_calc.lessons.course.records import (
@@ -23,6 +29,7 @@ from fireplace_calc.lessons.course.records import (
 from fireplace_calc.lessons.course.sums import Given, work_out
 from fireplace_calc.lessons.course.told_lines import Path, line_of
 from fireplace_calc.lessons.course.wording import texts, wording_slips
+from fireplace_calc.lessons.exercise_kinds import known_kinds
 
 MARKS: dict[str, frozenset[str]] = {
     "opening and flue": frozenset({"opening", "raised on the same flue"}),
@@ -120,6 +127,32 @@ def _form(lesson: CourseLesson) -> Told:
     for topic in lesson.cautions:
         if topic not in topics:
             yield ("cautions",), f"There is no caution {topic!r}; there are {', '.join(topics)}."
+    yield from _in_course(lesson)
+
+
+def _in_course(lesson: CourseLesson) -> Told:
+    """Whether the course leads to it, and whether an exercise stands on no list."""
+    try:
+        others = [course_lesson(key) for key in lesson_keys() if key != lesson.key]
+    except LessonError:  # that file's own check says what is wrong there
+        return
+    known, kinds = {lesson.key, *(one.key for one in others)}, known_kinds()
+    for name, told in (("next", (lesson.next,) if lesson.next else ()), ("needs", lesson.needs)):
+        for key in told:
+            if key not in known:
+                yield (name,), f"There is no lesson {key!r}; there are {', '.join(sorted(known))}."
+    first = all(lesson.number < one.number for one in others)
+    if not first and lesson.key not in {one.next for one in others}:
+        before = [one for one in others if one.number < lesson.number]
+        after = max(before, key=lambda one: one.number).key if before else "the lesson before it"
+        yield ("number",), f"No lesson leads here: write next = {lesson.key!r} in {after}."
+    for kind in lesson.exercises:
+        if kind not in kinds:
+            yield ("exercises",), f"There is no exercise {kind!r}; there are {', '.join(kinds)}."
+    listed = {kind for one in (lesson, *others) for kind in one.exercises}
+    for key, kind in kinds.items():
+        if key not in listed and (kind.lesson == lesson.key or kind.lesson not in known):
+            yield ("exercises",), f"No lesson lists exercise {key!r}, made for {kind.lesson!r}."
 
 
 def _no_mark(name: str, marks: frozenset[str]) -> str:

@@ -2,26 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import repeat
 from random import Random
 
 from fireplace_calc.assessment import DEFAULT_PACK
 from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.lessons.fault_hunt.dealing import DEALT, deck, hand
 from fireplace_calc.lessons.fault_records import Fault, FaultFinding
 from fireplace_calc.lessons.faults import FAULTS
-from fireplace_calc.lessons.seeds import require_seed
+from fireplace_calc.lessons.seeds import place_in_row, require_seed
 from fireplace_calc.lessons.valid_designs import broken, require_taught, told, valid_design
 from fireplace_calc.rules import Finding, Pack
 from fireplace_calc.rules.comparing import FALLS_SHORT
 
 TRIES = 60
 """Sound designs tried before one of them takes the faults. [-]"""
+DEALT_TRIES = 400
+"""Sound designs tried with the faults that are dealt, before others stand in for them. [-]"""
 
 
 def latest_edition() -> int:
-    """Number of the list as it is now. [-]"""
-    return max(fault.since for fault in FAULTS)
+    """Number of the list as it is now, and of the way to take faults from it. [-]"""
+    return max(DEALT, *(fault.since for fault in FAULTS))
 
 
 def offered(edition: int | None = None) -> tuple[Fault, ...]:
@@ -67,11 +72,32 @@ def _one_more(
     )
 
 
+def _tried(
+    edition: int, seed: str, faults: int, book: Pack, place: int | None, deal: str, rng: Random
+) -> Iterator[Sequence[Fault]]:
+    """For each sound design the faults that it is tried with, in their order."""
+    choice = offered(edition)
+    if edition < DEALT:
+        for _ in range(TRIES):
+            yield rng.sample(choice, len(choice))
+        return
+    known = tuple(fault for fault in choice if set(fault.rules) & set(book.keys))
+    order = deck(known, faults, book.name, deal)
+    start = faults * place_in_row(seed, place)
+    yield from repeat(hand(order, start, faults), DEALT_TRIES)
+    yield from repeat(hand(order, start, len(order)), TRIES)
+
+
 def planted(
-    seed: int | str, faults: int = 1, pack: str = DEFAULT_PACK, edition: int | None = None
+    seed: int | str,
+    faults: int = 1,
+    pack: str = DEFAULT_PACK,
+    edition: int | None = None,
+    place: int | None = None,
+    deal: str = "",
 ) -> FaultFinding:
-    """A design in which so many rules are broken, each by one fault; the same for the same seed and
-    edition, whatever is added to the list later on.
+    """A design in which so many rules are broken, each by one fault; the same for the same seed,
+    edition, place and deal, whatever is added to the list later on.
 
     Parameters
     ----------
@@ -83,6 +109,11 @@ def planted(
         One of ``SEARCHED``.
     edition : int or None
         Of the list of faults; the latest when not told. [-]
+    place : int or None
+        Of the student in the class: faults go round by it, so that none comes up more than twice
+        as often as another. Without it a whole-number seed is taken for the place. [-]
+    deal : str
+        Tells one class from the next, so that a place does not get the same faults in both.
 
     Returns
     -------
@@ -91,7 +122,7 @@ def planted(
     Raises
     ------
     InputError
-        For another pack, edition or number of faults, or when none fits within ``TRIES`` designs.
+        For another pack, edition or number of faults, or when none fits in any design tried.
 
     Examples
     --------
@@ -107,29 +138,44 @@ def planted(
             "1 to 4",
             faults,
         )
-    choice, rng = offered(edition), Random(f"faults {require_seed(seed)} {pack} {faults}")
-    for attempt in range(TRIES):
-        design = valid_design(f"{seed}" if not attempt else f"{seed}, draw {attempt + 1}", pack)
-        made: dict[str, Fault] = {}
-        for fault in rng.sample(choice, len(choice)):
-            if not set(fault.rules) & set(book.keys):
-                continue
-            if more := _one_more(design, fault, book, rng, tuple(made)):
-                design, found = more
-                made |= {key: fault for key in found if key not in made}
-            if len(made) == faults:
-                named = replace(design, name=f"Exercise {seed}")
-                return FaultFinding(
-                    seed,
-                    pack,
-                    named,
-                    tuple(made.values()),
-                    tuple(found[key] for key in made),
-                    edition or latest_edition(),
-                )
+    told_seed, edition = require_seed(seed), latest_edition() if edition is None else edition
+    rng = Random(f"faults {told_seed} {pack} {faults}")
+    tried = _tried(edition, told_seed, faults, book, place, deal, rng)
+    for attempt, choice in enumerate(tried):
+        own = f"{seed}" if not attempt else f"{seed}, draw {attempt + 1}"
+        wants = (
+            dict(want for fault in choice for want in fault.wants) if len(choice) == faults else {}
+        )
+        design = valid_design(own, pack, wants)
+        if made := _all_planted(design, choice, faults, book, rng):
+            wrong, found = made
+            named = replace(wrong, name=f"Exercise {seed}")
+            return FaultFinding(
+                seed, pack, named, tuple(f for f, _ in found), tuple(f for _, f in found), edition
+            )
     raise InputError(
-        f"Seed {seed!r} took no {faults} faults in {TRIES} designs; take another seed.",
+        f"Seed {seed!r} took no {faults} faults in {attempt + 1} designs; take another seed.",
         "Seed",
         "another",
         seed,
     )
+
+
+def _all_planted(
+    design: Design, choice: Sequence[Fault], faults: int, book: Pack, rng: Random
+) -> tuple[Design, tuple[tuple[Fault, Finding], ...]] | None:
+    """A design with so many of some faults, and what each of them breaks; nothing where it does not
+    take them.
+    """
+    made, found = dict[str, Fault](), dict[str, Finding]()
+    for fault in choice:
+        if not set(fault.rules) & set(book.keys):
+            continue
+        if more := _one_more(design, fault, book, rng, tuple(made)):
+            design, found = more
+            made |= {key: fault for key in found if key not in made}
+        elif len(choice) == faults:
+            return None
+        if len(made) == faults:
+            return design, tuple((fault, found[key]) for key, fault in made.items())
+    return None

@@ -22,7 +22,13 @@ BROKEN = ("One rule is", "Two rules are", "Three rules are")
 
 
 def search_exercise(
-    seed: int | str, pack: str, level: int, units: str = FEET_INCHES, edition: int | None = None
+    seed: int | str,
+    pack: str,
+    level: int,
+    units: str = FEET_INCHES,
+    edition: int | None = None,
+    place: int | None = None,
+    deal: str = "",
 ) -> Exercise:
     """A design to look through, with as many faults as the level says.
 
@@ -38,6 +44,10 @@ def search_exercise(
         The reader's.
     edition : int or None
         Of the list of faults; the latest when not told. [-]
+    place : int or None
+        Of the student in the class, which faults go round by. [-]
+    deal : str
+        Tells one class from the next.
 
     Returns
     -------
@@ -49,7 +59,7 @@ def search_exercise(
     >>> [step.ask for step in search_exercise(3, "UK ADJ", 2).steps]
     ['Which rule is broken?', 'Which other rule is broken?']
     """
-    faults = planted(seed, level, pack, edition)
+    faults = planted(seed, level, pack, edition, place, deal)
     listed = {key: name for _, held in checklist(pack, faults.edition) for key, name in held}
     keys, options = tuple(listed), tuple(listed.values())
     said = {key: guess(faults, key, units).text for key in keys}

@@ -150,9 +150,9 @@ def _in_course(lesson: CourseLesson) -> Told:
         if kind not in kinds:
             yield ("exercises",), f"There is no exercise {kind!r}; there are {', '.join(kinds)}."
     listed = {kind for one in (lesson, *others) for kind in one.exercises}
-    for key, kind in kinds.items():
-        if key not in listed and (kind.lesson == lesson.key or kind.lesson not in known):
-            yield ("exercises",), f"No lesson lists exercise {key!r}, made for {kind.lesson!r}."
+    for key, made in kinds.items():
+        if key not in listed and (made.lesson == lesson.key or made.lesson not in known):
+            yield ("exercises",), f"No lesson lists exercise {key!r}, made for {made.lesson!r}."
 
 
 def _no_mark(name: str, marks: frozenset[str]) -> str:

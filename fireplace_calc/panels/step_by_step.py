@@ -22,6 +22,7 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.geometry.from_set.set_up import set_of, set_up
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import PAPERS, UNITS, dropdown, row
+from fireplace_calc.panels.controls.controls import Count
 from fireplace_calc.panels.folds.folds import LONG_REST, REST
 from fireplace_calc.panels.picture.board import Board
 from fireplace_calc.panels.picture.turning import Turning
@@ -104,7 +105,7 @@ class StepByStep:
         self.board = Board()
         self.card, self.said = w.HTML(), w.HTML(html.remark(heard) if heard else "")
         self.card.add_class("fireplace-card")
-        self.slider = w.IntSlider(
+        self.slider = Count(
             value=min(step, last),
             min=0,
             max=last,

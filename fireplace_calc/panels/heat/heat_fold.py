@@ -18,6 +18,7 @@ from fireplace_calc.heat.cuts.section_run import SectionRun, burn_section
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import dropdown, row
+from fireplace_calc.panels.controls.controls import Measure
 from fireplace_calc.panels.folds.folds import Fold
 from fireplace_calc.panels.folds.questions import FindingList
 from fireplace_calc.panels.host import Host
@@ -62,7 +63,7 @@ class Heat(Fold):
         self.cuts = dropdown("Shown", CUTS, self.cut, self._cut, "25em", "5em")
         for box in (self.length, self.fire, self.cuts):
             box.layout.max_width = "calc(100% - 10px)"  # of a phone
-        self.hour = w.FloatSlider(
+        self.hour = Measure(
             value=11.0,
             min=0.0,
             max=30.0,

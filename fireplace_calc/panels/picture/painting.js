@@ -64,31 +64,72 @@ function paintLines(context, sheet, x0, y0, dots) {
   }
 }
 
+/** Words as dots, by what they are and how they lie between two dots: letters cost more than all lines of a sheet. */
+const words = new Map();
+const WORDS = 1000;
+
+/** Words: painted letter by letter the first time, kept as dots from the second on. */
 function paintLetters(context, sheet, glyphs, x0, y0, dots) {
-  const inks = new Map(), [left, bottom] = sheet.box;
-  for (const label of sheet.labels) {
-    if (!inks.has(label[6])) inks.set(label[6], []);
-    inks.get(label[6]).push(label);
-  }
-  for (const [ink, labels] of inks) {
-    context.beginPath();
-    for (const [x, y, text, size, turned, bold] of labels) {
-      const m = size * dots / 1000, from = x0 + (x - left) * dots, base = y0 - (y - bottom) * dots;
-      let along = 0;
-      for (const letter of text) {
-        const glyph = glyphs[(bold ? 'b' : 'r') + letter] || glyphs['r?'];
-        for (let g = 1; g < glyph.length; g++) {
-          const ring = glyph[g];
-          for (let i = 0; i < ring.length; i += 2) {
-            const u = (along + ring[i]) * m, v = ring[i + 1] * m;
-            const across = turned ? from - v : from + u, down = turned ? base - u : base - v;
-            if (i) context.lineTo(across, down); else context.moveTo(across, down);
-          }
-        }
-        along += glyph[0];
-      }
+  const [left, bottom] = sheet.box;
+  for (const [x, y, text, size, turned, bold, ink] of sheet.labels) {
+    // to a quarter of a dot, so that dots that are kept do for many places
+    const across = Math.round(4 * (x0 + (x - left) * dots)), down = Math.round(4 * (y0 - (y - bottom) * dots));
+    const word = { text, turned, glyphs, bold, ink, scale: size * dots / 1000, u: (across & 3) / 4, v: (down & 3) / 4 };
+    const key = [word.scale.toFixed(7), word.u, word.v, turned, bold, ink, text].join();
+    let kept = words.get(key);
+    if (kept === null) words.set(key, kept = keptWord(word));
+    if (kept === undefined) {
+      if (words.size >= WORDS) words.clear();
+      words.set(key, null);
     }
-    context.fillStyle = ink;
-    context.fill();
+    if (kept) context.drawImage(kept.dots, (across >> 2) + kept.left, (down >> 2) + kept.top);
+    else paintWord(context, word, across >> 2, down >> 2);
   }
+}
+
+/** Rings of a word's letters, in dots from where it begins. */
+function* ringsOf({ text, turned, bold, glyphs, scale, u, v }) {
+  let along = 0;
+  for (const letter of text) {
+    const glyph = glyphs[(bold ? 'b' : 'r') + letter] || glyphs['r?'];
+    for (const ring of glyph.slice(1)) {
+      const places = [];
+      for (let i = 0; i < ring.length; i += 2) {
+        const on = (along + ring[i]) * scale, up = ring[i + 1] * scale;
+        places.push(turned ? u - up : u + on, turned ? v - on : v - up);
+      }
+      yield places;
+    }
+    along += glyph[0];
+  }
+}
+
+function paintWord(context, word, left, top) {
+  context.beginPath();
+  for (const ring of ringsOf(word)) {
+    for (let i = 0; i < ring.length; i += 2) {
+      if (i) context.lineTo(left + ring[i], top + ring[i + 1]); else context.moveTo(left + ring[i], top + ring[i + 1]);
+    }
+  }
+  context.fillStyle = word.ink;
+  context.fill();
+}
+
+/** A word as dots, and where they lie from where it begins; false where there are none, or no way to keep them. */
+function keptWord(word) {
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const ring of ringsOf(word)) {
+    for (let i = 0; i < ring.length; i += 2) {
+      left = Math.min(left, ring[i]);
+      right = Math.max(right, ring[i]);
+      top = Math.min(top, ring[i + 1]);
+      bottom = Math.max(bottom, ring[i + 1]);
+    }
+  }
+  if (!(right > left) || typeof OffscreenCanvas === 'undefined') return false;
+  left = Math.floor(left) - 1;
+  top = Math.floor(top) - 1;
+  const canvas = new OffscreenCanvas(Math.ceil(right) + 1 - left, Math.ceil(bottom) + 1 - top);
+  paintWord(canvas.getContext('2d'), word, -left, -top);
+  return { dots: canvas.transferToImageBitmap(), left, top };
 }

@@ -4,24 +4,29 @@ fire hotter, more wall and more air cooler. Many by hand: ``EXAMPLES=50``.
 """
 
 from dataclasses import replace
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
 from hypothesis import HealthCheck, Phase, assume, given, settings
 from hypothesis import strategies as st
+from sampled import sampled
 from set_strategies import random_set
 from strategies import designs
 from test_courses import designed
 
+from fireplace_calc import load
+from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.tables.heat import flue_fires, wall_fires
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.heat.answer import heat_answer
 from fireplace_calc.heat.conduction.driving import always
+from fireplace_calc.heat.conduction.grading import COARSE, FINE, Cells
 from fireplace_calc.heat.conduction.march import Conduction
-from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, HeatMesh, NotWorked
-from fireplace_calc.heat.cuts.behind import COARSE, burn
+from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, HeatMesh, NotWorked, Solid
+from fireplace_calc.heat.cuts.behind import HottestWood, burn
 from fireplace_calc.heat.cuts.below_hearth import hearth_layers, under_hearth
 from fireplace_calc.heat.cuts.from_geometry import wall_plan
 from fireplace_calc.heat.cuts.round_flue import beside_flue, flue_layers, girth_radius
@@ -119,7 +124,7 @@ def test_beside_the_flue_and_under_the_hearth_too(design):
 @given(built(), st.sampled_from([0.0, 5.0, 20.0]))
 def test_what_goes_in_comes_out_or_is_kept(design, air):
     geometry = build_geometry(design)
-    solved = Conduction(plan_mesh(plan_of(geometry, air=air), **COARSE))
+    solved = Conduction(plan_mesh(plan_of(geometry, air=air), COARSE))
     flow = solved.flow(solved.steady(HOT), HOT)
     assert abs(sum(flow.values())) < 1e-3 * -flow["fire"]
     run = solved.run(always(HOT), 3600.0, 30.0, 21.0)
@@ -157,7 +162,7 @@ def field(mesh, points):
 @given(built(), st.sampled_from([0.0, 5.0]))
 def test_a_plan_mirrored_or_turned_is_the_same_plan(design, air):
     geometry = build_geometry(design)
-    mesh = plan_mesh(plan_of(geometry, air=air), **COARSE)
+    mesh = plan_mesh(plan_of(geometry, air=air), COARSE)
     other_way, back = turned(mesh), mirrored(mesh)
 
     def burnt(cut):
@@ -219,7 +224,7 @@ def test_a_film_is_cooler_than_a_face_that_is_held(design):
     geometry = build_geometry(design)
     held = plan_of(geometry, film=HELD)
     assert hottest(replace(held, film=60.0)).highest < hottest(held).highest + LITTLE
-    faces = [f for f in plan_mesh(held, **COARSE).faces if isinstance(f.space, Film)]
+    faces = [f for f in plan_mesh(held, COARSE).faces if isinstance(f.space, Film)]
     assert sum(f.area.sum() for f in faces) > 0
 
 
@@ -237,3 +242,50 @@ def test_whatever_is_built_has_its_answer_and_never_a_pass(design):
     assert all(one.growth > 0 and one.asks > 0 for one in heat.grows)
     assert (heat.pull is None) == (heat.flue is None)
     assert heat.evening is not None or heat.why_not
+
+
+FAR = Cells(0.004, 1.2, 0.03)
+"""Far finer than what is told is worked in: about ten times as many. [m]"""
+
+
+@pytest.mark.parametrize("cells", [FINE, COARSE])
+@pytest.mark.parametrize("gap", sampled(["0 in", "2 in", "4 in"], 1))
+@pytest.mark.parametrize("name", sampled(["plain", "boathouse-laid", "boathouse"], 1))
+@pytest.mark.parametrize("hours", [4.0, 8.0])
+def test_what_is_told_is_not_under_far_finer_cells(name, gap, cells, hours):
+    """Each fire, wood that touches the masonry too, on the safe side by no more than the cells ask."""
+    design = load(DESIGNS / f"{name}.toml")
+    geometry = build_geometry(change(design, {"clearance.back": gap}))
+    for fire in wall_fires().values():
+        plan = wall_plan(geometry, fire)
+        run, far = (burn(plan, fire, hours, cells=one) for one in (cells, FAR))
+        rise = far.highest - 21.0
+        assert (
+            far.highest
+            <= run.safe_highest
+            < far.highest + 1.0 + cells.low.kelvin + cells.low.share * rise
+        )
+
+
+@tried(8)
+@given(built(), st.sampled_from(["kind", "middle", "hard"]), st.sampled_from([4.0, 8.0, 24.0]))
+def test_nor_on_any_design(design, key, hours):
+    plan, fire = plan_of(build_geometry(design), key), wall_fires()[key]
+    assume(plan_mesh(plan).cells < 2500)
+    far = burn(plan, fire, hours, cells=FAR)
+    for cells in (FINE, COARSE):
+        assert burn(plan, fire, hours, cells=cells).safe_highest >= far.highest
+
+
+def test_wood_that_touches_is_as_hot_as_the_face_it_touches():
+    """Masonry and wood in one line between two faces that are held: by hand from resistances."""
+    brick, wood = Solid(0.8, 1.6e6), Solid(0.12, 1.0e6)
+    framing = SimpleNamespace(wood=wood)
+    edges = {"bottom": Film("fire"), "top": Film("room")}
+    x, y = np.array([0.0, 1.0]), np.array([0.0, 0.1, 0.2, 0.24, 0.28])
+    mesh = HeatMesh(x, y, [brick, wood], np.array([[0], [0], [1], [1]]), edges)
+    points = Conduction(mesh).steady({"fire": 400.0, "room": 21.0})
+    looked = HottestWood(mesh, SimpleNamespace(framing=framing))
+    through = 0.2 / 0.8 + 0.08 / 0.12
+    touching = 400.0 - 379.0 * (0.2 / 0.8) / through
+    assert looked.at(points[None]) == pytest.approx([touching], abs=1e-3)

@@ -40,7 +40,9 @@ def test_it_opens_with_the_clearance_first_three_numbers_and_a_map(units):
     kind, middle, hard = told(fold)
     assert kind < middle < hard
     assert "after lighting" in picture(fold)[0]
-    assert ("°F" in fold.more.value) == (units == "feet-inches")
+    findings = "".join(line.words.value for line in fold.list.lines.values())
+    for said in (fold.more.value, findings):
+        assert ("°F" in said, "°C" in said) == (units == "feet-inches", units == "millimetres")
     assert fold.list.widget.children
 
 

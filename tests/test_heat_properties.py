@@ -15,12 +15,13 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.heat.conduction.driving import always
+from fireplace_calc.heat.conduction.grading import COARSE, Cells
 from fireplace_calc.heat.conduction.march import Conduction
 from fireplace_calc.heat.conduction.mesh import Film, Gap, HeatMesh, Room, Solid
-from fireplace_calc.heat.cuts.behind import COARSE, burn, three_fires
+from fireplace_calc.heat.cuts.behind import burn, three_fires
 from fireplace_calc.heat.cuts.wall_plan import plan_mesh
 
-ROUGH = {"finest": 0.03, "growth": 1.8, "most": 0.15}
+ROUGH = Cells(0.03, 1.8, 0.15)
 
 plans = st.builds(
     walled,
@@ -39,7 +40,7 @@ plans = st.builds(
 @settings(max_examples=25, deadline=None)
 @given(plans, st.floats(100.0, 525.0), st.floats(5.0, 30.0))
 def test_nothing_is_hotter_than_the_fire_or_colder_than_the_room(plan, fire, room):
-    solved = Conduction(plan_mesh(plan, **ROUGH))
+    solved = Conduction(plan_mesh(plan, ROUGH))
     run = solved.run(always({"fire": fire, "room": room}), 8 * 3600.0, 2400.0, room)
     assert run.points.min() > room - 0.05
     assert run.points.max() < fire + 0.05
@@ -48,7 +49,7 @@ def test_nothing_is_hotter_than_the_fire_or_colder_than_the_room(plan, fire, roo
 @settings(max_examples=25, deadline=None)
 @given(plans, st.floats(100.0, 525.0))
 def test_what_goes_in_comes_out_again(plan, fire):
-    solved, drives = Conduction(plan_mesh(plan, **ROUGH)), {"fire": fire, "room": 20.0}
+    solved, drives = Conduction(plan_mesh(plan, ROUGH)), {"fire": fire, "room": 20.0}
     flow = solved.flow(solved.steady(drives), drives)
     assert abs(sum(flow.values())) < 1e-3 * flow["room"]
 
@@ -56,7 +57,7 @@ def test_what_goes_in_comes_out_again(plan, fire):
 @settings(max_examples=10, deadline=None)
 @given(plans, st.floats(100.0, 525.0))
 def test_what_goes_in_is_kept_or_comes_out(plan, fire):
-    solved, drives = Conduction(plan_mesh(plan, **ROUGH)), {"fire": fire, "room": 20.0}
+    solved, drives = Conduction(plan_mesh(plan, ROUGH)), {"fire": fire, "room": 20.0}
     run = solved.run(always(drives), 3600.0, 30.0, 20.0)
     kept = solved.mesh.capacity @ (run.points[-1] - run.points[20])
     gone = np.array([sum(solved.flow(points, drives).values()) for points in run.points[20:]])
@@ -81,7 +82,7 @@ FED = walled(
 @given(plans, st.floats(5.0, 30.0), st.sampled_from([1200.0, 2400.0]), st.floats(0.0, 30.0))
 def test_a_fire_that_is_out_cools_where_the_air_just_begins_to_turn(plan, room, step, colder):
     """A gap fed by room air passes from still to turning air: corrections swing to and fro there."""
-    solved = Conduction(plan_mesh(plan, **ROUGH))
+    solved = Conduction(plan_mesh(plan, ROUGH))
     hot = solved.run(always({"fire": 400.0, "room": room}), 8 * 3600.0, step, room).points[-1]
     solved.film("fire", 2.0)
     drives = {"fire": room + 5.0, "room": room - colder}
@@ -191,7 +192,7 @@ def design():
 
 def test_slopes_are_those_of_the_flows():
     """Against small differences of the flows themselves, where faces differ by 30 K and more."""
-    solved = Conduction(plan_mesh(walled(), **ROUGH))
+    solved = Conduction(plan_mesh(walled(), ROUGH))
     bends, drives = solved.bends, {"room": 10.0}
     gaps = bends.gaps
     points = np.random.default_rng(1).uniform(60.0, 300.0, solved.mesh.points)

@@ -3,18 +3,22 @@
 from functools import lru_cache
 
 import pytest
+import shapely
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.tables.heat import heat_lines
 from fireplace_calc.base.units import SYSTEMS
 from fireplace_calc.drawing.heat.map_of_plan import heat_map
+from fireplace_calc.drawing.heat.map_of_section import section_map
 from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.heat.cuts.behind import STANDS
-from fireplace_calc.heat.cuts.from_geometry import wall_plan
+from fireplace_calc.heat.cuts.from_geometry import mid_firebox, wall_plan
+from fireplace_calc.heat.cuts.section_cut import HOT
 from fireplace_calc.heat.cuts.section_run import burn_section
+from fireplace_calc.heat.cuts.wall_plan import STUD_DEEP
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.report.heat import heat_report
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
@@ -122,3 +126,67 @@ def test_no_line_of_the_map_runs_on_into_a_gap():
     for line in lines:
         within = (line[:, 1] > low + 1.0) & (line[:, 1] < high - 1.0)
         assert not within.any()
+
+
+@pytest.mark.parametrize("cut", ["plan", "section"])
+@pytest.mark.parametrize("name", ["plain", "boathouse"])
+def test_paper_lies_on_all_that_is_hollow_and_on_nothing_else(name, cut):
+    """Against shapely: the parts that the cut goes through, and the wood behind them."""
+    drawn = result(name)
+    geometry, sheet = drawn.geometry, Sheet(300.0, 186.0)
+    cell, units = Cell(0, 0, 300, 186), "millimetres"
+    run = drawn.heat.evening[2]
+    if cut == "plan":
+        plan = wall_plan(geometry, run.fire)
+        view = heat_map(sheet, cell, run.mesh, run.at(10.0), plan, 10.0, units)
+        parts = [part.plan(mid_firebox(geometry)) for part in geometry.parts if _is_solid(part)]
+        open_ = shapely.Polygon(plan.fire)
+        side, back = plan.half + plan.side_gap, plan.deep + plan.back_gap
+        whole = shapely.box(0.0, 0.0, *(float(edge[-1]) for edge in (run.mesh.x, run.mesh.y)))
+        wood = whole - shapely.box(0.0, 0.0, side, back)
+    else:
+        mesh = in_section(name).mesh
+        view = section_map(
+            sheet, cell, geometry, mesh, in_section(name).at(10.0), 10.0, units, (200, 150)
+        )
+        parts = [(part.section(), ()) for part in geometry.parts if _is_solid(part)]
+        open_ = shapely.union_all(
+            [shapely.Polygon(ring) for key in HOT for ring in geometry.by_name[key].section()]
+        )
+        left, right, low, high = (float(e) for e in (*mesh.x[[0, -1]], *mesh.y[[0, -1]]))
+        whole = shapely.box(left, low, right, high)
+        wood = shapely.box(right - STUD_DEEP, low, right, high)
+    solid = shapely.union_all(
+        [
+            shapely.union_all([shapely.make_valid(shapely.Polygon(r)) for r in rings])
+            - shapely.union_all([shapely.make_valid(shapely.Polygon(h)) for h in holes])
+            for rings, holes in parts
+        ]
+    )
+    hollow = (whole - (solid | wood)) | (open_ & whole)
+    (paper,) = (many for (layer, _), many in sheet.fills.items() if layer == 3)
+    pieces = [[(ring - (view.x0, view.y0)) / view.scale for ring in rings] for rings in paper]
+    laid = shapely.union_all([shapely.Polygon(outer, holes) for outer, *holes in pieces])
+    assert ((laid & whole) ^ hollow).area < 1e-4 * whole.area
+
+
+def _is_solid(part):
+    return part.material != "air"
+
+
+def test_tones_reach_all_that_is_solid():
+    """No cell inside the window is left without a tone: paper alone says what is hollow."""
+    drawn = result("boathouse")
+    run = drawn.heat.evening[2]
+    sheet = Sheet(300.0, 186.0)
+    plan = wall_plan(drawn.geometry, run.fire)
+    cell = Cell(0, 0, 300, 186)
+    view = heat_map(sheet, cell, run.mesh, run.at(10.0), plan, 10.0, "millimetres")
+    toned = sum(
+        abs(shapely.Polygon(rings[0], rings[1:]).area)
+        for (layer, tone), many in sheet.fills.items()
+        if tone.startswith("heat") and layer < 2
+        for rings in many
+    )
+    wide, high = (float(edge[-1] - edge[0]) * view.scale for edge in (run.mesh.x, run.mesh.y))
+    assert toned == pytest.approx(wide * high, rel=1e-6)

@@ -9,6 +9,7 @@ than a millionth of a meter off. numpy and manifold3d wake only when asked.
 from __future__ import annotations
 
 import atexit
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from math import cos, pi
@@ -18,9 +19,10 @@ from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.base.tolerances import MESH_SLIVER
 from fireplace_calc.geometry.bodies import solid_body
 from fireplace_calc.geometry.parts import Geometry, Part
+from fireplace_calc.geometry.polygons import Polygon
 
 if TYPE_CHECKING:
-    from manifold3d import Manifold
+    from manifold3d import CrossSection, Manifold
 
 SHARP = cos(8 * pi / 180)
 """Two faces whose normals have a smaller cosine than this meet in an edge that a drawing shows;
@@ -30,6 +32,10 @@ CUT_SCALE = 1 + 1e-7
 """What is taken away is taken this much larger, so that it opens what it only touches and leaves no
 skin there. [-]
 """
+FLAT_SMOOTHING = 1e-5
+"""Flat cuts that are nearer than this touch. [m]"""
+FlatCut = tuple[Sequence[Polygon], Sequence[Polygon]]
+"""Outlines of a cut through something, and its holes. [m]"""
 SMOOTHING = 1e-6
 """Features smaller than this are smoothed out of a skin. [m]"""
 Plane = tuple[tuple[float, float, float], float]
@@ -235,3 +241,61 @@ def _release_solids() -> None:
 def _skin(name: str, material: str, body: Manifold) -> Mesh:
     made = body.to_mesh64()
     return Mesh(name, material, made.vert_properties, made.tri_verts.astype("int32"))
+
+
+def _covered(cut: FlatCut) -> CrossSection:
+    from manifold3d import CrossSection, FillRule, OpType
+
+    rings, holes = (
+        CrossSection.batch_boolean([CrossSection([r], FillRule.EvenOdd) for r in many], OpType.Add)
+        for many in cut
+    )
+    return rings - holes
+
+
+def together(cuts: Iterable[FlatCut]) -> list[Array]:
+    """Outlines of all that some cuts cover together: a joint between two of them is none.
+
+    Parameters
+    ----------
+    cuts : iterable of FlatCut
+        [m]
+
+    Returns
+    -------
+    list of array (n, 2)
+        Counter-clockwise round what is covered, clockwise round a hole in it. [m]
+    """
+    whole = _covered(((), ()))
+    for cut in cuts:
+        whole += _covered(cut)
+    return list(whole.simplify(FLAT_SMOOTHING).to_polygons())
+
+
+def not_covered(
+    window: Polygon, cuts: Iterable[FlatCut], open_: Iterable[Polygon]
+) -> list[list[Array]]:
+    """What is left open in a window, piece by piece.
+
+    Parameters
+    ----------
+    window : polygon
+        [m]
+    cuts : iterable of FlatCut
+        What covers it. [m]
+    open_ : iterable of polygon
+        What is open for all that. [m]
+
+    Returns
+    -------
+    list of list of array (n, 2)
+        Of each piece its outline, then those of the holes in it. [m]
+    """
+    left = _covered(((window,), ()))
+    for cut in cuts:
+        left -= _covered(cut)
+    left += _covered((tuple(open_), ()))
+    return [  # an outline begins left of its holes
+        sorted(one.to_polygons(), key=lambda ring: float(ring[:, 0].min()))
+        for one in left.decompose()
+    ]

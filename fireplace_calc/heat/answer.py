@@ -10,8 +10,9 @@ from typing import TypeVar
 from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.heat.conduction.grading import COARSE
 from fireplace_calc.heat.conduction.mesh import NotWorked
-from fireplace_calc.heat.cuts.behind import COARSE, WallRun, burn, three_fires
+from fireplace_calc.heat.cuts.behind import WallRun, burn, three_fires
 from fireplace_calc.heat.cuts.below_hearth import UnderHearth, hearth_layers, under_hearth
 from fireplace_calc.heat.cuts.from_geometry import wall_plan, with_lining
 from fireplace_calc.heat.cuts.round_flue import BesideFlue, all_flue_fires
@@ -161,7 +162,7 @@ def _room(geometry: Geometry) -> float:
 
 
 def _day(geometry: Geometry) -> tuple[WallRun, ...]:
-    return tuple(three_fires(geometry, DAY, COARSE))
+    return tuple(three_fires(geometry, DAY))
 
 
 def _flue(geometry: Geometry) -> tuple[BesideFlue, ...]:

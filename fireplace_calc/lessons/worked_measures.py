@@ -7,8 +7,9 @@ from functools import lru_cache
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.heat.conduction.grading import COARSE
 from fireplace_calc.heat.conduction.mesh import NotWorked
-from fireplace_calc.heat.cuts.behind import COARSE, WallRun, three_fires
+from fireplace_calc.heat.cuts.behind import WallRun, three_fires
 
 MILD = 1
 """Place of the mild evening in a draft result's flows."""
@@ -52,7 +53,7 @@ def hottest_wood(which: int) -> Callable[[Assessment], float]:
 
     def hottest(found: Assessment) -> float:
         runs = _fires(found.geometry)
-        return float(max(runs[which].wood)) + ZERO if runs else float("nan")
+        return runs[which].safe_highest + ZERO if runs else float("nan")
 
     return hottest
 

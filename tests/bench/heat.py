@@ -19,8 +19,9 @@ from fireplace_calc.base.tables.heat import flue_fires, wall_fires
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.heat.answer import evening_alone, heat_answer
 from fireplace_calc.heat.conduction.driving import always
+from fireplace_calc.heat.conduction.grading import COARSE, Cells
 from fireplace_calc.heat.conduction.march import Conduction
-from fireplace_calc.heat.cuts.behind import COARSE, burn, three_fires
+from fireplace_calc.heat.cuts.behind import burn, three_fires
 from fireplace_calc.heat.cuts.round_flue import beside_flue, flue_layers, girth_radius
 from fireplace_calc.heat.cuts.wall_plan import plan_mesh
 
@@ -38,8 +39,8 @@ def timed(work, rounds=9):
 
 
 def main():
-    many = {"finest": 0.009, "growth": 1.4, "most": 0.06}
-    mesh = plan_mesh(PLAN, **many)
+    many = Cells(0.009, 1.4, 0.06)
+    mesh = plan_mesh(PLAN, many)
     fire = wall_fires()["middle"]
     design = load(DESIGNS / "boathouse.toml")
     geometry = assess(design).geometry

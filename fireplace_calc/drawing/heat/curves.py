@@ -8,13 +8,13 @@ import numpy as np
 
 from fireplace_calc.base.tables.heat import heat_lines
 from fireplace_calc.base.units import FEET_INCHES
-from fireplace_calc.drawing.heat.map_of_plan import celsius, roughly
 from fireplace_calc.drawing.sheets.chart import Chart, round_steps
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.layout import title
 from fireplace_calc.heat.cuts.behind import WallRun
+from fireplace_calc.heat.telling import exactly, told
 
 PENS = {"kind": "hidden", "middle": "seen", "hard": "cut"}
 """Which line each fire has."""
@@ -47,8 +47,8 @@ def wood_curves(
         Whether lines bear their temperature alone: on narrow paper, where the key has their names.
     """
     lines = [line for line in heat_lines() if line.celsius < 1.1 * max(r.highest for r in runs)]
-    names = [celsius(n.celsius, units) + f" {n.name}" * (not short) for n in lines]
-    names += [f"{run.fire.key}, {roughly(run.highest, units)}" for run in runs]
+    names = [exactly(n.celsius, units) + f" {n.name}" * (not short) for n in lines]
+    names += [f"{run.fire.key}, {told(run.safe_highest, units=units)}" for run in runs]
     right = cell.right - 6.0 - max(width(name, SMALL) for name in names)
     box = Cell(cell.left + 16.0, cell.bottom + 21.0, right, cell.top - 12.0)
     until = max(float(run.times[-1]) for run in runs)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
 import numpy as np
@@ -9,45 +10,23 @@ from contourpy import FillType, contour_generator
 
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tables.heat import heat_lines
-from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.drawing.plates.marks import center_line
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.layout import LADDER, fit, title
+from fireplace_calc.geometry.mesh import FlatCut, not_covered
 from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.heat.conduction.mesh import HeatMesh
-from fireplace_calc.heat.cuts.behind import ROUNDED
 from fireplace_calc.heat.cuts.wall_plan import WallPlan
+from fireplace_calc.heat.telling import exactly
 
 BANDS = (-60.0, 35.0, 52.0, 71.0, 86.0, 150.0, 250.0, 2000.0)
 """Between them a tone is the same. [C]"""
+EDGE = 0.005
+"""How far paper goes over the edge of a map, where tones would fringe it. [m]"""
 KEY_ROW = 5.6
 """Of a row of the key. [mm]"""
-
-
-def celsius(value: float, units: str) -> str:
-    """A temperature of this room as the reader's units have it.
-
-    Examples
-    --------
-    >>> celsius(71.0, "feet-inches"), celsius(71.0, "millimetres")
-    ('160 °F', '71 °C')
-    """
-    return f"{value * 1.8 + 32:.0f} °F" if units == FEET_INCHES else f"{value:.0f} °C"
-
-
-def roughly(value: float, units: str) -> str:
-    """A temperature as a judgement is told: to 5 K, or to 10 degrees Fahrenheit.
-
-    Examples
-    --------
-    >>> roughly(112.0, "feet-inches"), roughly(112.0, "millimetres")
-    ('230 °F', '110 °C')
-    """
-    if units == FEET_INCHES:
-        return f"{10 * round((value * 1.8 + 32) / 10)} °F"
-    return f"{ROUNDED * round(value / ROUNDED):.0f} °C"
 
 
 def heat_map(
@@ -175,10 +154,8 @@ def _field(mesh: HeatMesh, points: Array) -> tuple[Array, Array, Array]:
 
 
 def _carried(field: Array) -> Any:
-    """The same with bands that go on a little into what is hollow: outlines and hollows are drawn
-    over them.
-    """
-    for _ in range(2):
+    """The same with bands that go on into all that is hollow: what is hollow is laid over them."""
+    while np.isnan(field).any() and not np.isnan(field).all():
         for axis, step in ((0, 1), (0, -1), (1, 1), (1, -1)):
             moved = np.roll(field, step, axis)
             edge = [slice(None), slice(None)]
@@ -195,21 +172,43 @@ def _outlines(view: View, plan: WallPlan) -> None:
     for body in plan.bodies:
         for ring in (*body.rings, *body.holes):
             view.seen(half(ring))
-    hollow = [half(plan.fire)]
-    if plan.framing is not None:
-        side, back = plan.half + plan.side_gap, plan.deep + plan.back_gap
-        hollow += [
-            list(box(0.0, side, plan.deep, back)),
-            list(box(plan.half, side, 0.0, plan.deep)),
-        ]
-    for outline in hollow:
-        view.sheet.fill([view.ring(outline)], "paper", layer=3)
+    side, back = plan.half + plan.side_gap, plan.deep + plan.back_gap
+    whole = box(0.0, view_right(plan), 0.0, view_top(plan))
+    cuts: list[FlatCut] = [(body.rings, body.holes) for body in plan.bodies]
+    cuts.append(((whole,), (box(0.0, side, 0.0, back),)))  # the framing
+    lay_hollows(view, whole, cuts, [plan.fire])
     view.path(plan.fire[1:], "cut")
     center_line(view.sheet, view.at(0.0, -0.04), view.at(0.0, float(view_top(plan)) + 0.03))
-    if plan.framing is not None:
-        f = plan.framing
+    if (f := plan.framing) is not None:
         for deep in (0.0, f.stud_deep, f.stud_deep + f.board_thick):
             view.path([(0.0, back + deep), (side + deep, back + deep), (side + deep, 0.0)], "seen")
+
+
+def lay_hollows(
+    view: View, whole: Polygon, solid: Iterable[FlatCut], open_: Iterable[Polygon]
+) -> None:
+    """Paper over all of a window that nothing solid covers, to its very outlines.
+
+    Parameters
+    ----------
+    view : View
+    whole : polygon
+        The window. [m]
+    solid : iterable of FlatCut
+        [m]
+    open_ : iterable of polygon
+        What is hollow though something covers it. [m]
+    """
+    (left, foot), _, (right, top), _ = whole
+    window = box(left - EDGE, right + EDGE, foot - EDGE, top + EDGE)
+    for rings in not_covered(window, solid, open_):
+        view.sheet.fill([view.ring(ring) for ring in rings], "paper", layer=3)
+
+
+def view_right(plan: WallPlan) -> float:
+    """How far a plan reaches to the side. [m]"""
+    f = plan.framing
+    return plan.half + (plan.side_gap + f.stud_deep + f.board_thick if f else 0.0)
 
 
 def view_top(plan: WallPlan) -> float:
@@ -219,13 +218,13 @@ def view_top(plan: WallPlan) -> float:
 
 
 def _bands(units: str) -> list[str]:
-    ends = [celsius(value, units) for value in BANDS[1:-1]]
+    ends = [exactly(value, units) for value in BANDS[1:-1]]
     named = {line.celsius: line.name for line in heat_lines()}
     words = [f"under {ends[0]}"]
     words += [f"{a.split()[0]} to {b}" for a, b in zip(ends, ends[1:], strict=False)]
     words.append(f"over {ends[-1]}")
     return [
-        f"{word}; {celsius(low, units)}: {named[low]}" if low in named and low > 0 else word
+        f"{word}; {exactly(low, units)}: {named[low]}" if low in named and low > 0 else word
         for word, low in zip(words, BANDS, strict=False)
     ]
 
@@ -233,7 +232,7 @@ def _bands(units: str) -> list[str]:
 def _key_words(units: str) -> list[str]:
     """Every tone, then the lines that no tone begins at."""
     lines = [line for line in heat_lines() if line.celsius not in BANDS]
-    return [*_bands(units), *(f"{celsius(n.celsius, units)}: {n.name}" for n in lines)]
+    return [*_bands(units), *(f"{exactly(n.celsius, units)}: {n.name}" for n in lines)]
 
 
 def key_of_bands(sheet: Sheet, left: float, top: float, units: str) -> None:

@@ -2,15 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.drawing.heat.map_of_plan import key_of_bands, placed_with_key, temperatures
+from fireplace_calc.drawing.heat.map_of_plan import (
+    key_of_bands,
+    lay_hollows,
+    placed_with_key,
+    temperatures,
+)
 from fireplace_calc.drawing.sheets.lettering import width
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.layout import LADDER, fit, title
+from fireplace_calc.geometry.mesh import FlatCut
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.heat.conduction.mesh import HeatMesh
+from fireplace_calc.heat.cuts.section_cut import HOT
 from fireplace_calc.heat.cuts.wall_plan import STUD_DEEP
 
 
@@ -50,8 +59,9 @@ def section_map(
         view, _ = fit(sheet, cell, extent, (4, 16, 18, 6), LADDER)
         key_of_bands(sheet, *key_at, units)
     temperatures(view, mesh, points)
-    for left, right, foot, top in _hollows(mesh):
-        sheet.fill([view.ring(box(left, right, foot, top))], "paper", layer=3)
+    whole = box(extent[0], extent[2], low, high)
+    open_ = [ring for name in HOT for ring in geometry.by_name[name].section()]
+    lay_hollows(view, whole, _solid(geometry, whole), [_between(ring, low, high) for ring in open_])
     for part in geometry.parts:
         if part.material != "air":
             for ring in part.section():
@@ -81,20 +91,16 @@ def _words(view: View, geometry: Geometry, mesh: HeatMesh) -> None:
         view.sheet.text(x + 1.0, up, "framing", size=SMALL, ha="left", va="middle")
 
 
-def _between(ring: Polygon, low: float, high: float) -> list[tuple[float, float]]:
+def _between(ring: Polygon, low: float, high: float) -> Polygon:
     """An outline pressed between two levels. [m]"""
-    return [(y, min(max(z, low), high)) for y, z in ring]
+    return tuple((y, min(max(z, low), high)) for y, z in ring)
 
 
-def _hollows(mesh: HeatMesh) -> list[tuple[float, float, float, float]]:
-    """Runs of cells with nothing solid, row by row: left, right, foot, top. [m]"""
-    found = []
-    for n, row in enumerate(mesh.solid):
-        start = None
-        for m, solid in enumerate([*row, True]):
-            if not solid and start is None:
-                start = m
-            elif solid and start is not None:
-                found.append((mesh.x[start], mesh.x[m], mesh.y[n], mesh.y[n + 1]))
-                start = None
-    return found
+def _solid(geometry: Geometry, whole: Polygon) -> Iterator[FlatCut]:
+    """All that the section cuts, and the wood behind it."""
+    for part in geometry.parts:
+        if part.material != "air":
+            yield part.section(), ()
+    if geometry.design.chimney.location != "exterior":
+        far, low, high = whole[2][0], whole[0][1], whole[2][1]
+        yield (box(far - STUD_DEEP, far, low, high),), ()

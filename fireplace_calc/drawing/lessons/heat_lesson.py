@@ -9,8 +9,8 @@ from math import isnan
 from fireplace_calc.base.tables.heat import heat_lines
 from fireplace_calc.drawing.lessons.board import LessonBoard
 from fireplace_calc.geometry.polygons import box
+from fireplace_calc.heat.telling import exactly
 from fireplace_calc.lessons.worked_measures import ZERO
-from fireplace_calc.report.heat.heat_report import roughly
 
 PER = 0.0036
 """Height of a bar for a kelvin. [m/K]"""
@@ -83,7 +83,7 @@ def _wood(board: LessonBoard, x: float) -> None:
             level = (line.celsius + ZERO - room) * PER
             ends = (x - 0.04, level), (x + 0.48, level)
             board.view.path(ends, "carried", "dimension")
-            told = roughly(line.celsius, board.moment.units)
+            told = exactly(line.celsius, board.moment.units)
             board.say(
                 f"{told}: {line.name}",
                 [board.view.at(*ends[1]), board.view.at(*ends[0])],

@@ -143,6 +143,8 @@ class HeatMesh:
     edges : mapping
         ``left``, ``right``, ``bottom``, ``top``: the space beyond that edge; none where no heat
         passes.
+    pairs : list of (array, array, array, array)
+        Points that touch, what passes [W/(m K)], and the first's share in the face between. [-]
     """
 
     x: Array
@@ -169,7 +171,7 @@ class HeatMesh:
         c = np.array([s.capacity if isinstance(s, Solid) else 0.0 for s in self.stuff])
         self._k = k[self.which]
         self._wide, self._high = wide, high
-        self.pairs: list[tuple[IntArray, IntArray, Array]] = []
+        self.pairs: list[tuple[IntArray, IntArray, Array, Array]] = []
         self._faces: dict[Space, list[tuple[Any, ...]]] = {}
         self.points = self.cells
         self.center: list[Array] = []
@@ -189,8 +191,9 @@ class HeatMesh:
         toward_low, area_low = self._half(axis, -1)
         one, other = self.number[low], self.number[up]
         both = (one >= 0) & (other >= 0)
-        conductance = 1 / (1 / toward_up[low][both] + 1 / toward_low[up][both])
-        self.pairs.append((one[both], other[both], conductance))
+        here, there = toward_up[low][both], toward_low[up][both]
+        share = here / (here + there)
+        self.pairs.append((one[both], other[both], share * there, share))
         for solid, beyond, sign, half, area in (
             (low, up, 1, toward_up, area_up),
             (up, low, -1, toward_low, area_low),
@@ -237,8 +240,7 @@ class HeatMesh:
             rows += (len(self._high) - 1) if name == "top" else 0
             columns += (len(self._wide) - 1) if name == "right" else 0
             half, area = self._half(axis, sign)
-            place = rows, columns
-            self._face(space, axis, sign, place, half[place], area[place])
+            self._face(space, axis, sign, (rows, columns), half[rows, columns], area[rows, columns])
 
     def _face(
         self,
@@ -256,7 +258,7 @@ class HeatMesh:
         rows, columns = at
         node = self.points + np.arange(len(rows))
         self.points += len(rows)
-        self.pairs.append((self.number[at], node, half * share))
+        self.pairs.append((self.number[at], node, half * share, np.zeros(len(node))))
         x = (self.x[columns] + self.x[columns + 1]) / 2
         y = (self.y[rows] + self.y[rows + 1]) / 2
         if axis == 0:
@@ -278,8 +280,7 @@ class HeatMesh:
             return [FreeFaces(node, node, area, np.zeros(len(node)), space)]
         order = np.lexsort((along, lane))
         node, area, lane, along, sign = (a[order] for a in (node, area, lane, along, sign))
-        met = (lane[:-1] == lane[1:]) & (sign[:-1] > 0) & (sign[1:] < 0)
-        first = np.flatnonzero(met)
+        first = np.flatnonzero((lane[:-1] == lane[1:]) & (sign[:-1] > 0) & (sign[1:] < 0))
         return [
             FreeFaces(
                 node[first], node[first + 1], area[first], along[first + 1] - along[first], space

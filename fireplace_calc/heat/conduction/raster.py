@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, BoolArray, IntArray
+from fireplace_calc.geometry.mesh import together
 from fireplace_calc.geometry.polygons import Polygon
 from fireplace_calc.heat.conduction.mesh import Solid
 
@@ -48,6 +51,24 @@ def in_any(rings: tuple[Polygon, ...], x: Array, y: Array) -> BoolArray:
     return found
 
 
+def reach_the_wall(which: IntArray, fire: int, hollow: int) -> None:
+    """Row by row a fire reaches as far as the first solid to its right: a lining that stands a
+    little aside of the fire's outline is heated all the same.
+
+    Parameters
+    ----------
+    which : array of int (ny, nx)
+        What each cell is; changed.
+    fire, hollow : int
+    """
+    for n in np.flatnonzero((which == fire).any(axis=1)):
+        row = which[n]
+        start = int(np.flatnonzero(row == fire)[-1]) + 1
+        beyond = np.flatnonzero(row[start:] != hollow)
+        if len(beyond):
+            row[start : start + beyond[0]] = fire
+
+
 def the_narrow_way(which: IntArray, hollow: int, along_x: int, x: Array, y: Array) -> None:
     """Heat crosses a hollow inside the masonry the narrow way.
 
@@ -75,6 +96,24 @@ def _run(row: BoolArray, at: int, edges: Array) -> float:
     while high + 1 < len(row) and row[high + 1]:
         high += 1
     return float(edges[high + 1] - edges[low])
+
+
+def corners_of(bodies: Iterable[Body]) -> list[Array]:
+    """Corners of all that is of one solid, taken together: a joint between two of them is none.
+
+    Parameters
+    ----------
+    bodies : iterable of Body
+
+    Returns
+    -------
+    list of array (n, 2)
+        [m]
+    """
+    alike = defaultdict(list)
+    for body in bodies:
+        alike[body.solid].append((body.rings, body.holes))
+    return [ring for cuts in alike.values() for ring in together(cuts)]
 
 
 def apart(stops: set[float]) -> list[float]:

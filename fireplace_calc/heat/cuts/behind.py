@@ -7,13 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
-from fireplace_calc.base.arrays import Array, IntArray
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tables.heat import WallFire, wall_fires
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.heat.conduction.grading import FINE, Cells, Low
 from fireplace_calc.heat.conduction.mesh import HeatMesh
 from fireplace_calc.heat.cuts.from_geometry import wall_plan
 from fireplace_calc.heat.cuts.spells import Spells
@@ -25,10 +25,6 @@ EMBERS, EMBERS_FILM = 25.0, 10.0
 """What a firebox without a fire is, and its film: our judgement. [C], [W/(m2 K)]"""
 LONGEST = 72.0
 """Hours after which a run ends though the wood is still getting warmer. [h]"""
-ROUNDED = 5.0
-"""To which a temperature is told. [K]"""
-COARSE: dict[str, Any] = {"finest": 0.02, "growth": 1.6, "most": 0.1}
-"""Cells while a hand moves a slider."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +47,8 @@ class WallRun(Warming):
         The hottest wood at each time; of masonry that stands free, the hottest of its back. [C]
     framed : bool
         Whether anything that burns is framed there.
+    low : Low
+        By how much such cells may read the wood low.
     """
 
     fire: WallFire
@@ -61,6 +59,7 @@ class WallRun(Warming):
     points: Array
     wood: Array
     framed: bool
+    low: Low = FINE.low
 
     @property
     def passed(self) -> bool:
@@ -73,24 +72,13 @@ class WallRun(Warming):
         return found
 
 
-def rounded(celsius: float) -> float:
-    """A temperature as it is told: to 5 K.
-
-    Examples
-    --------
-    >>> rounded(112.4)
-    110.0
-    """
-    return ROUNDED * round(celsius / ROUNDED)
-
-
 def burn(
     plan: WallPlan,
     fire: WallFire,
     hours: float,
     room: float = 21.0,
     outdoors: float = 21.0,
-    cells: dict[str, Any] | None = None,
+    cells: Cells = FINE,
     days: int = 1,
 ) -> WallRun:
     """Burn a fire from cold, let it go out, and wait until the wood is past its hottest.
@@ -103,8 +91,8 @@ def burn(
         How long it burns. [h]
     room, outdoors : float
         [C]
-    cells : dict or None
-        How fine, as ``plan_mesh`` takes it.
+    cells : Cells
+        How fine.
     days : int
         On how many days running it is lit at the same hour.
 
@@ -112,8 +100,8 @@ def burn(
     -------
     WallRun
     """
-    mesh = plan_mesh(plan, **(cells or {}))
-    seen = _looked_at(mesh, plan)
+    mesh = plan_mesh(plan, cells)
+    wood = HottestWood(mesh, plan)
     lit = {FIRE: fire.face, ROOM: room, OUTDOORS: outdoors}
     cold, embers = {**lit, FIRE: EMBERS}, {FIRE: EMBERS_FILM}
     spells = Spells(mesh, room)
@@ -124,8 +112,8 @@ def burn(
     out = spells.now
     while spells.now < out + LONGEST:
         spells.go(cold, embers, 4.0, sudden=spells.now == out)
-        wood = spells.last[:, seen].max(axis=1)
-        if wood.argmax() < len(wood) - 1:
+        last = wood.at(spells.last)
+        if last.argmax() < len(last) - 1:
             break
     every = spells.points
     return WallRun(
@@ -135,15 +123,16 @@ def burn(
         mesh,
         spells.times,
         every,
-        every[:, seen].max(axis=1),
+        wood.at(every),
         plan.framing is not None,
+        cells.low,
     )
 
 
 def three_fires(
     geometry: Geometry,
     hours: float,
-    cells: dict[str, Any] | None = None,
+    cells: Cells = FINE,
     days: int = 1,
     more_masonry: float = 0.0,
     all_wood: bool = False,
@@ -157,7 +146,7 @@ def three_fires(
     geometry : Geometry
     hours : float
         How long each burns. [h]
-    cells : dict or None
+    cells : Cells
         How fine.
     days : int
         On how many days running.
@@ -173,13 +162,45 @@ def three_fires(
         yield burn(plan, fire, hours, room, outdoors, cells, days)
 
 
-def _looked_at(mesh: HeatMesh, plan: WallPlan) -> IntArray:
-    """Points of all that burns; without framing, those of the masonry's back."""
-    if plan.framing is None:
-        places = mesh.places()
-        back: IntArray = np.flatnonzero(np.abs(places[:, 1] - plan.deep) < 1e-6)
-        return back
-    wood = [n for n, stuff in enumerate(mesh.stuff) if stuff is plan.framing.wood]
-    cells = np.isin(mesh.which[mesh.solid], wood)
-    found: IntArray = np.flatnonzero(cells[mesh.owner])
-    return found
+class HottestWood:
+    """Where all that burns is looked at: its cells, and its faces, free or touching something else;
+    of masonry that stands free, its back.
+
+    Parameters
+    ----------
+    mesh : HeatMesh
+    plan : WallPlan
+    """
+
+    def __init__(self, mesh: HeatMesh, plan: WallPlan) -> None:
+        none = np.zeros(0, int)
+        self._one, self._other, self._share = none, none, np.zeros(0)
+        if plan.framing is None:
+            self._seen = np.flatnonzero(np.abs(mesh.places()[:, 1] - plan.deep) < 1e-6)
+            return
+        wood = [n for n, stuff in enumerate(mesh.stuff) if stuff is plan.framing.wood]
+        cells = np.isin(mesh.which[mesh.solid], wood)
+        self._seen = np.flatnonzero(cells[mesh.owner])
+        one, other, _, share = (np.concatenate(part) for part in zip(*mesh.pairs, strict=True))
+        touching = cells[mesh.owner[one]] != cells[mesh.owner[other]]
+        self._one, self._other, self._share = one[touching], other[touching], share[touching]
+
+    def at(self, points: Array) -> Array:
+        """The hottest at each time.
+
+        Parameters
+        ----------
+        points : array (n, points)
+            [C]
+
+        Returns
+        -------
+        array (n,)
+            [C]
+        """
+        found: Array = points[:, self._seen].max(axis=1)
+        if not len(self._one):
+            return found
+        faces = self._share * points[:, self._one] + (1 - self._share) * points[:, self._other]
+        both: Array = np.maximum(found, faces.max(axis=1))
+        return both

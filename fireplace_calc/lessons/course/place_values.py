@@ -9,11 +9,11 @@ from typing import Any
 
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES, SI_UNIT
+from fireplace_calc.heat.telling import told
 from fireplace_calc.lessons.course.measures import WOOD, LessonNames
 from fireplace_calc.lessons.course.records import LessonControl
 from fireplace_calc.lessons.course.sums import FIGURE, NUMBER, Amount, SumError, work_out
 from fireplace_calc.lessons.worked_measures import ZERO
-from fireplace_calc.report.heat.heat_report import roughly
 
 _BRACES = re.compile(r"\{([^{}]+)\}")
 _SPELLED = {
@@ -121,7 +121,7 @@ def written(amount: Amount, units: str, name: str = "") -> str:
             return f"{amount.value * 12:g} in 12"
         return show(atan(amount.value), "angle", units)
     if name in WOOD:
-        return roughly(amount.value - ZERO, units)
+        return told(amount.value - ZERO, units=units)
     if amount.kind == NUMBER:
         whole = round(amount.value)
         return f"{whole if abs(amount.value - whole) < 1e-6 else amount.value:.3g}"

@@ -12,8 +12,9 @@ from fireplace_calc.drawing.composed.compose import WIDTH
 from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.heat.answer import EVENING, heat_steps
+from fireplace_calc.heat.conduction.grading import COARSE
 from fireplace_calc.heat.conduction.mesh import NotWorked
-from fireplace_calc.heat.cuts.behind import COARSE, STANDS, WallRun, three_fires
+from fireplace_calc.heat.cuts.behind import STANDS, WallRun, three_fires
 from fireplace_calc.heat.cuts.section_run import SectionRun, burn_section
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.panels import html
@@ -177,7 +178,7 @@ class Heat(Fold):
         self.known = key
         if self.fine:
             self._show(tuple(self.fine))
-        self.list.show(judgement(panel.result.heat), "What the heat says")
+        self.list.show(judgement(panel.result.heat, panel.units), "What the heat says")
         self.more.value = html.flow(heat_words(panel))
         return ""
 
@@ -221,4 +222,4 @@ def heat_words(panel: Host) -> list[str | Table]:
     said += filter(None, [growth_report.pull_sentence(result, units)])
     rows = heat_report.first_rows(result, units)
     said.append(table("First fires, one a day, each from cold", heat_report.FIRSTS, rows))
-    return [*said, *heat_report.sources()]
+    return [*said, *heat_report.sources(units)]

@@ -8,7 +8,8 @@ from math import ceil
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES, INCH, PSF
-from fireplace_calc.report.heat.heat_report import cooler, grows, roughly
+from fireplace_calc.heat.telling import told
+from fireplace_calc.report.heat.heat_report import cooler, grows
 
 GROWS = ("What grows", "How hot", "It grows", "Gap it asks for", "Gap drawn")
 TRADE_GAP = INCH
@@ -50,7 +51,7 @@ def growth_rows(result: Assessment, units: str) -> tuple[tuple[str, ...], ...]:
         rows.append(
             (
                 f"{NAMES[one.what]}, {FIRES[one.fire]}",
-                roughly(one.hot, units),
+                told(one.hot, units=units),
                 grows(one.growth, units),
                 f"{asked_gap(one.asks, units)} {at}",
                 left,

@@ -12,11 +12,13 @@ from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.draft.cases import CASES, fire
 from fireplace_calc.heat.answer import EVENING, MORE, evening_alone, other_lining
-from fireplace_calc.heat.cuts.behind import ROUNDED, STANDS, WallRun
+from fireplace_calc.heat.conduction.grading import FINE
+from fireplace_calc.heat.cuts.behind import STANDS, WallRun
 from fireplace_calc.heat.cuts.below_hearth import UnderHearth, hearth_layers
-from fireplace_calc.heat.findings import LINES, evening_judged
+from fireplace_calc.heat.findings import evening_judged
 from fireplace_calc.heat.for_the_room import RoomHeat, room_heat
 from fireplace_calc.heat.from_opening import LEAST_FLUX
+from fireplace_calc.heat.telling import told
 from fireplace_calc.report.heat.first_warmings import warmings_of
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT
 from fireplace_calc.rules.core import JUDGEMENT, Finding
@@ -37,19 +39,7 @@ PUBLISHED = (
     "Published efficiencies of open fireplaces run from 10 to 30 percent: extension bulletins of"
     " Oklahoma and Oregon, 10 to 15; one measured by EN 13229 in Portugal, 30."
 )
-
-
-def roughly(celsius: float, units: str) -> str:
-    """A temperature as a judgement is told: to 5 K, or to 10 degrees Fahrenheit.
-
-    Examples
-    --------
-    >>> roughly(112.0, "feet-inches"), roughly(112.0, "millimetres")
-    ('230 °F', '110 °C')
-    """
-    if units == FEET_INCHES:
-        return f"{10 * round((celsius * 1.8 + 32) / 10)} °F"
-    return f"{ROUNDED * round(celsius / ROUNDED):.0f} °C"
+SAFE_SIDE = "Figures are rounded up, after adding what the working may read low."
 
 
 def cooler(kelvin: float, units: str) -> str:
@@ -70,16 +60,16 @@ def cooler(kelvin: float, units: str) -> str:
 
 def reach_sentence(runs: tuple[WallRun, ...], units: str) -> str:
     """From what to what the wood comes, and when."""
-    low, high = runs[0], runs[-1]
+    low = runs[0]
+    kind, middle, hard = (told(run.safe_highest, units=units) for run in runs)
     what = "the studs" if low.framed else "the back of the masonry, which stands free,"
     after = max(run.hours_after for run in runs)
     days = round((low.out - low.burns) / 24) + 1
     long = f"{low.burns:.0f} h" + (f" a day for {days} days" if days > 1 else "")
     return (
         f"After {long} of fire: {what} reach"
-        f" {roughly(low.highest, units)} with a kind fire, {roughly(runs[1].highest, units)} with a"
-        f" middle one, {roughly(high.highest, units)} with a hard one. Hottest up to {after:.0f} h"
-        " after the fire is out."
+        f" {kind} with a kind fire, {middle} with a middle one, {hard} with a hard one."
+        f" Hottest up to {after:.0f} h after the fire is out. {SAFE_SIDE}"
     )
 
 
@@ -88,23 +78,16 @@ def evening_found(result: Assessment, units: str) -> tuple[Finding, ...]:
     degrees; none where nothing is framed there. Whoever shows it says over it that the code's
     clearance stands.
     """
-    found = evening_judged(result.geometry)
+    found = evening_judged(result.geometry, units)
     runs = result.geometry.once(evening_alone).evening
     if found.verdict == DOES_NOT_APPLY:
         return ()
     if runs is None:
         return (found._replace(note=found.note.replace(STANDS, "").strip()),)
-    american = units == FEET_INCHES
-    *cooler_ones, hard = (roughly(run.highest, units) for run in runs)
-    provided = ", ".join([*(text.partition(" ")[0] for text in cooler_ones), hard])
-    line = LINES["exposed"].celsius
-    required = f"at most {line * 1.8 + 32:.0f} °F" if american else f"at most {line:.0f} °C"
     later = max(run.hours_after for run in runs)
     return (
         found._replace(
             title=f"Wood behind, {EVENING:.0f} h of a kind, middle, hard fire",
-            provided=provided,
-            required=required,
             note=f"Hottest up to {later:.0f} h after it is out." * (found.verdict == FALLS_SHORT),
             why="",
         ),
@@ -117,8 +100,8 @@ def fire_rows(runs: Sequence[WallRun | UnderHearth], units: str) -> tuple[tuple[
         (
             run.fire.named,
             f"{run.burns if isinstance(run, WallRun) else run.out:.0f} h",
-            roughly(run.at_fire_out, units),
-            roughly(run.highest, units),
+            told(run.safe(run.at_fire_out), units=units),
+            told(run.safe_highest, units=units),
             f"{run.hours_after:.0f}",
         )
         for run in runs
@@ -131,8 +114,8 @@ def flue_rows(result: Assessment, units: str) -> tuple[tuple[str, ...], ...]:
         (
             run.fire.label,
             f"{run.fire.hours * 60:.0f} min" if run.fire.hours < 1 else f"{run.fire.hours:.0f} h",
-            roughly(run.at_fire_out, units),
-            roughly(run.highest, units),
+            told(run.safe(run.at_fire_out), units=units),
+            told(run.safe_highest, units=units),
             f"{run.hours_after:.0f}",
         )
         for run in result.heat.flue or ()
@@ -166,7 +149,7 @@ def first_rows(result: Assessment, units: str) -> tuple[tuple[str, ...], ...]:
         (
             f"{one.number}",
             f"{one.share:.0%}",
-            roughly(one.face, units),
+            told(one.face, units=units),
             grows(one.growth, units),
             f"{one.reason}; {one.note}",
         )
@@ -253,7 +236,13 @@ def room_sentence(result: Assessment, units: str) -> str:
     )
 
 
-def sources() -> tuple[str, ...]:
-    """Where the three fires come from, a sentence each, and what they are."""
-    told = [f"{f.named[:1].upper()}{f.named[1:]}; {f.source.text}." for f in wall_fires().values()]
-    return (f"All of this is {JUDGEMENT}. {STANDS}", *told)
+def sources(units: str) -> tuple[str, ...]:
+    """Where the three fires come from, a sentence each, what they are, and how figures are told."""
+    fires = [f"{f.named[:1].upper()}{f.named[1:]}; {f.source.text}." for f in wall_fires().values()]
+    kelvin, share = FINE.low
+    degrees = f"{kelvin * 1.8:.0f} °F" if units == FEET_INCHES else f"{kelvin:.1f} °C"
+    safe = (
+        f"The wood's figures have {degrees} and {share:.1%} of their rise added: so low the working"
+        " may read against one far finer. Then they are rounded up. Map and curves are as worked."
+    )
+    return (f"All of this is {JUDGEMENT}. {STANDS}", safe, *fires)

@@ -295,7 +295,7 @@ def not_covered(
     for cut in cuts:
         left -= _covered(cut)
     left += _covered((tuple(open_), ()))
-    return [  # an outline begins left of its holes
-        sorted(one.to_polygons(), key=lambda ring: float(ring[:, 0].min()))
-        for one in left.decompose()
+    # an outline begins left of its holes
+    return [
+        sorted(one.to_polygons(), key=lambda r: float(r[:, 0].min())) for one in left.decompose()
     ]

@@ -296,6 +296,4 @@ def not_covered(
         left -= _covered(cut)
     left += _covered((tuple(open_), ()))
     # an outline begins left of its holes
-    return [
-        sorted(one.to_polygons(), key=lambda r: float(r[:, 0].min())) for one in left.decompose()
-    ]
+    return [sorted(p.to_polygons(), key=lambda r: float(r[:, 0].min())) for p in left.decompose()]

@@ -83,7 +83,7 @@ def mark_places(ring: Polygon, mark: str, k: float) -> Iterator[Pair]:
 def passes_over(at: Pair, half: float, start: Pair, end: Pair) -> bool:
     """Whether a leader passes over a mark, tried at points along it. [mm]"""
     (x, y), (x0, y0), (x1, y1) = at, start, end
-    wide, high = half + 0.3, SMALL / 2 + 0.6
+    wide, high = half + CLEAR, SMALL / 2 + CLEAR
     if not (min(x0, x1) - wide < x < max(x0, x1) + wide):
         return False
     if not (min(y0, y1) - high < y < max(y0, y1) + high):

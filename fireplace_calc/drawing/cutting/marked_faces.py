@@ -21,22 +21,17 @@ from fireplace_calc.drawing.cutting.in_outline import (
     passes_over,
     toward,
 )
+from fireplace_calc.drawing.cutting.mark_lines import MarkLine
 from fireplace_calc.drawing.plates.figure import Extent, Figure
 from fireplace_calc.drawing.plates.marked_figures import marked
 from fireplace_calc.drawing.plates.marks import SMALL
-from fireplace_calc.drawing.plates.words_round import AIR, KNEE, TO_TEXT
 from fireplace_calc.drawing.sheets.lettering import width
-from fireplace_calc.drawing.sheets.sheet import Pair, View, spread
+from fireplace_calc.drawing.sheets.sheet import Pair, View
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon
 
-OVER = 3.5
-"""From a face to the marks over or under it. [mm]"""
 EDGE = 2.0
 """Round a face where no marks stand. [mm]"""
-PITCH = 1.7 * SMALL
-"""From mark to mark in a column. [mm]"""
-ALIGNED, OVERHEAD = {-1: "right", 1: "left"}, {-1: "top", 1: "base"}
 FINE = 12.0
 """Block is drawn no larger than this: its marks have room. [-]"""
 KEYS = {
@@ -87,11 +82,7 @@ class MarkedFace:
         dict
             Where its leader goes in each piece [m] and its mark.
         """
-        found: dict[str, list[tuple[Pair, str]]] = {}
-        for ring, mark in self._crowded_out(k):
-            side = self._side(ring)
-            found.setdefault(side, []).append((toward(ring, side), mark))
-        return found
+        return self._by_side(self._crowded_out(k))
 
     def _crowded_out(self, k: float) -> list[tuple[Polygon, str]]:
         """Pieces without room for their mark, found out once for each scale."""
@@ -100,22 +91,38 @@ class MarkedFace:
         return self._known[k]
 
     def _without_room(self, k: float) -> list[tuple[Polygon, str]]:
-        """Too small for it, or with a leader all across."""
+        """Too small for it, or with leaders over every place it has there. Each that goes out has a
+        leader itself, and the others of its side make way for that.
+        """
         marked = [(ring, mark) for ring, mark in self.pieces if mark]
         out = [(ring, mark) for ring, mark in marked if not holds_mark(ring, mark, k)]
-        leaders = [self._leader(ring, k) for ring, _ in out]
-        for ring, mark in marked:
-            if (ring, mark) not in out and all_crossed(ring, mark, k, leaders):
-                out.append((ring, mark))
-                leaders.append(self._leader(ring, k))
-        return out
+        left = [piece for piece in marked if piece not in out]
+        while True:
+            runs = self._leaders(out, k)
+            more = [(ring, mark) for ring, mark in left if all_crossed(ring, mark, k, runs)]
+            if not more:
+                return out
+            out += more
+            left = [piece for piece in left if piece not in more]
 
-    def _leader(self, ring: Polygon, k: float) -> tuple[Pair, Pair]:
-        """About where the leader of a piece runs over the face. [mm]"""
-        side = self._side(ring)
-        (axis, way), (x, y) = SIDES[side], toward(ring, side)
-        end = self.box[axis if way < 0 else axis + 2] * k
-        return (x * k, y * k), (end, y * k) if axis == 0 else (x * k, end)
+    def _leaders(self, out: list[tuple[Polygon, str]], k: float) -> list[tuple[Pair, Pair]]:
+        """Where leaders run over the face. [mm]"""
+        found = []
+        for side, items in self._by_side(out).items():
+            runs = MarkLine(side, items, self._sizes(k)).runs(lambda x, y: (x * k, y * k), self.box)
+            found += [(run[1], run[2]) for run in runs]
+        return found
+
+    def _sizes(self, k: float) -> tuple[float, float]:
+        """Height and width. [mm]"""
+        return (self.box[3] - self.box[1]) * k, (self.box[2] - self.box[0]) * k
+
+    def _by_side(self, out: list[tuple[Polygon, str]]) -> dict[str, list[tuple[Pair, str]]]:
+        found: dict[str, list[tuple[Pair, str]]] = {}
+        for ring, mark in out:
+            side = self._side(ring)
+            found.setdefault(side, []).append((toward(ring, side), mark))
+        return found
 
     def _side(self, ring: Polygon) -> str:
         """The side of the face that a piece touches; of two, the nearer."""
@@ -133,8 +140,8 @@ class MarkedFace:
 
     def margins(self, k: float) -> Extent:
         """Room for the marks outside. [mm]"""
-        sizes = ((self.box[3] - self.box[1]) * k, (self.box[2] - self.box[0]) * k)
-        lines = {side: _Line(side, items, sizes) for side, items in self.outside(k).items()}
+        sizes = self._sizes(k)
+        lines = {side: MarkLine(side, items, sizes) for side, items in self.outside(k).items()}
         room = {side: line.room if (line := lines.get(side)) else EDGE for side in SIDES}
         over = {
             upright: max((lines[s].beyond for s in lines if SIDES[s][0] == upright), default=0.0)
@@ -150,11 +157,10 @@ class MarkedFace:
     def paint(self, view: View) -> None:
         """Draw it with its marks."""
         sheet, k = view.sheet, view.scale
-        sizes = ((self.box[3] - self.box[1]) * k, (self.box[2] - self.box[0]) * k)
         leaders: list[tuple[Pair, Pair]] = []
         crowded = self._crowded_out(k)
         for side, items in self.outside(k).items():
-            leaders += _Line(side, items, sizes).paint(view, self.box)
+            leaders += MarkLine(side, items, self._sizes(k)).paint(view, self.box)
         for ring, mark in self.pieces:
             sheet.line(view.ring(ring), "seen" if mark else "fine", closed=True)
             if mark and (ring, mark) not in crowded:
@@ -169,60 +175,6 @@ class MarkedFace:
                     places[0],
                 )
                 sheet.text(x, y, mark, size=SMALL, va="middle")
-
-
-class _Line:
-    """Marks beside one side of a face, one line of them or two that take turns. [mm]"""
-
-    def __init__(
-        self, side: str, items: list[tuple[Pair, str]], sizes: tuple[float, float]
-    ) -> None:
-        axis, self.way = SIDES[side]
-        self.along = 1 - axis  # the axis along which the marks stand
-        self.items = sorted(items, key=lambda item: (item[0][self.along], item[0][axis]))
-        self.long = sizes[axis]
-        self.wide = [width(mark, SMALL) for _, mark in self.items]
-        pitch = [PITCH] * len(items) if axis == 0 else [wide + 1.6 for wide in self.wide]
-        self.two = sum(pitch) > self.long
-        if self.two:  # a leader of the far line passes between two marks of the near one
-            beside = zip([0.0, *pitch], pitch, [*pitch[1:], 0.0], strict=False)
-            pitch = [max(three) / 2 + 0.1 for three in beside]
-        self.pitch = pitch
-        self.step = max(self.wide) + 1.6 if axis == 0 else SMALL + 1.6
-
-    @property
-    def beyond(self) -> float:
-        """How far they reach past either end of the face."""
-        return max(0.0, (sum(self.pitch) - self.long) / 2)
-
-    @property
-    def room(self) -> float:
-        """From the face to their far end."""
-        own = max(self.wide) + KNEE + TO_TEXT + AIR if self.along else OVER + SMALL + 1.0
-        return own + (self.step if self.two else 0.0)
-
-    def paint(self, view: View, box: Extent) -> list[tuple[Pair, Pair]]:
-        """Write them, each with its leader; gives the stretches that go to pieces."""
-        drawn: list[tuple[Pair, Pair]] = []
-        upright = self.along == 1
-        ends = view.at(box[0], box[1]), view.at(box[2], box[3])
-        edge = ends[0 if self.way < 0 else 1][1 - self.along]
-        low, high = (end[self.along] for end in ends)
-        tips = [view.at(*at) for at, _ in self.items]
-        limits = (low - self.beyond, high + self.beyond)
-        places = spread([tip[self.along] for tip in tips], self.pitch, *limits)
-        first, knee = (AIR + KNEE + TO_TEXT, AIR) if upright else (OVER, 1.0)
-        for n, (tip, at) in enumerate(zip(tips, places, strict=True)):
-            out = first + (self.step if self.two and n % 2 else 0.0)
-            start, bend = (edge + self.way * (out - TO_TEXT), at), (edge + self.way * knee, at)
-            text = (edge + self.way * out, at)
-            if not upright:
-                start, bend, text = start[::-1], bend[::-1], text[::-1]
-            view.sheet.line([start, bend, tip], "dimension", "soft")
-            ha, va = (ALIGNED[self.way], "middle") if upright else ("center", OVERHEAD[self.way])
-            view.sheet.text(*text, self.items[n][1], size=SMALL, ha=ha, va=va)
-            drawn.append((bend, tip))
-        return drawn
 
 
 def laid_figures(geometry: Geometry, scales: Sequence[float]) -> list[Figure]:

@@ -16,7 +16,7 @@ from fireplace_calc.geometry.parts import Geometry
 
 END, BEND = 8.0, 2.0
 """A cutting plane is drawn from so far before its ring to so far before it. [mm]"""
-APART = 0.8
+APART = 1.0
 """Clear of anything written, round a ring and its arrow. [mm]"""
 STEP, FARTHEST = 0.5, 24.0
 """How a free place is looked for, up and down from the cut. [mm]"""

@@ -445,6 +445,17 @@ def test_what_nobody_told_gives_way_to_breast_and_ceiling(family):
     assert max(run.bounds[1] for run in runs_of(made)) <= made.frame.block_half + 1e-9
 
 
+def test_a_mantel_reaches_over_what_carries_it():
+    """Corbels 5 in beside the opening and 7 in wide, nothing told of the beam: it ends with them, 12 in
+    beyond the opening, which is more than is usual.
+    """
+    told = {"mantel.family": "beam on corbels", "mantel.beside": "5 in", "mantel.support": "7 in"}
+    wide = build_geometry(change(Design(), told | {"firebox.jamb": "16 in"}))
+    assert mantel_sizes(wide.design.mantel, mantel_place(wide)).beyond == pytest.approx(12 * INCH)
+    usual = build_geometry(change(Design(), {"mantel.family": "beam on corbels"}))
+    assert mantel_sizes(usual.design.mantel, mantel_place(usual)).beyond < 12 * INCH
+
+
 @pytest.mark.parametrize("family", BUILT)
 def test_every_size_of_a_family_moves_something_and_no_other_does(family):
     base = change(Design(), changes(family))

@@ -682,6 +682,17 @@ CASES = [
             )
             for w, v in ((18, M), (22.5, M), (18.5, M), (18.51, F), (20, F), (22.01, M))
         ),
+        *(  # four halves of 9-1/4 in and three joints between them: 18-1/4 in
+            (
+                {
+                    "firebox.back_width": f"{w} in",
+                    "firebrick_joint_width": "1/4 in",
+                    "opening.width": "60 in",
+                },
+                v,
+            )
+            for w, v in ((18.25, M), (17.8, M), (18.7, M), (17.7, F), (18.8, F))
+        ),
         ({"firebox_lining": "refractory section"}, X),
         ({"firebrick_joint_width": None}, N),
     ),

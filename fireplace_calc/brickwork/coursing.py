@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import accumulate
+from itertools import accumulate, chain, repeat
 from math import ceil, floor
 
 from fireplace_calc.base.units import INCH
@@ -145,10 +145,9 @@ class Coursing:
     @property
     def tops(self) -> tuple[float, ...]:
         """Top of each course over what the first stands on. [m]"""
-        beds = [self.first_bed] + [self.bed] * (self.courses - 1)
-        return tuple(
-            accumulate(bed + high for bed, (_, high) in zip(beds, self.pieces, strict=False))
-        )
+        beds = chain([self.first_bed], repeat(self.bed))
+        rises = (bed + high for bed, (_, high) in zip(beds, self.pieces, strict=False))
+        return tuple(accumulate(rises))
 
 
 def _beds(height: float, pieces: float, courses: int, bed: float) -> tuple[float, float]:

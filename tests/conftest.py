@@ -20,12 +20,13 @@ BROWSER = ("test_browser", "test_hostile", "test_page", "test_walk")
 
 
 MADE = (
-    "class_papers", "cli", "client", "cover", "cutting", "details", "drill", "dxf", "exports",
-    "heat_fold", "inspector", "mending", "onesheet", "options", "panels", "papers", "pictures",
-    "pieces_everywhere", "plan_sheets", "remedies", "rods", "room_view", "scene", "session",
-    "set_out", "set_pictures", "setting_cards", "start_mine", "step_by_step", "still", "survey_fold",
-    "survey_sheets", "sweep", "turning", "version", "visible", "whole_files", "work_chart",
-    "writing", "yard",
+    "class", "cli", "controls", "cover", "cutting", "details", "drawing_air", "drill", "dxf",
+    "exports", "fault_hunt", "field_ranges", "heat_fold", "heat_paper", "inspector", "job",
+    "mending", "onesheet", "options", "panels", "papers", "pictures", "pieces_bare",
+    "pieces_everywhere", "plan_sheets", "remedies", "rods", "room_to_turn", "room_view",
+    "scene", "session", "set_out", "set_pictures", "setting_cards", "start_mine",
+    "step_by_step", "still", "survey_fold", "survey_sheets", "sweep", "turning", "version",
+    "visible", "whole_files", "work_chart", "writing", "yard",
 )  # fmt: skip
 """Files of these names make whole sheets, files, panels or scenes, or search many designs: no unit
 tests, but run with every change.
@@ -82,9 +83,13 @@ def by_hand(config, items):
 
 @pytest.hookimpl(optionalhook=True)
 def pytest_xdist_auto_num_workers(config):
-    """A file or two are quicker in one process than in several that each have to start."""
+    """A file or two are quicker in one process than in several that each have to start; all of them
+    take a process a core, and one for the browsers, which mostly wait.
+    """
     asked = [config.invocation_params.dir / arg.partition("::")[0] for arg in config.args]
-    return 0 if all(path.is_file() for path in asked) else None
+    if all(path.is_file() for path in asked):
+        return 0
+    return len(os.sched_getaffinity(0)) + (config.option.markexpr != "unit")
 
 
 @pytest.hookimpl(optionalhook=True)

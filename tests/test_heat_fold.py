@@ -7,7 +7,9 @@ import pytest
 from fireplace_calc import change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import SYSTEMS
-from fireplace_calc.heat.cuts.behind import STANDS
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.heat.conduction.grading import FINE
+from fireplace_calc.heat.cuts.behind import STANDS, three_fires
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.folds.contents import FOLDS
 from fireplace_calc.panels.heat import heat_fold
@@ -77,6 +79,63 @@ def test_it_follows_the_design():
     fold.update()
     assert all(now < was for now, was in zip(told(fold), before, strict=True))
     assert picture(fold) != old
+
+
+def moved(made, key, value):
+    """A hand that goes on moving: the design is taken, and nothing has come to rest yet."""
+    made.session.take({key: value}, run=key)
+    made.folds["heat"].lead()
+
+
+@pytest.mark.parametrize("cut", ["plan", "section"])
+def test_the_map_follows_a_moving_hand_without_figures_and_is_fine_at_rest(cut):
+    """The fire that is shown, on cells of its own; sentence and other fires wait for the rest."""
+    made, fold = opened()
+    fold.cuts.value, fold.fire.value = cut, 2
+    said, before, runs = fold.said.value, picture(fold), fold.runs
+    seen = [before]
+    for wall in ("12 in", "14 in", "16 in"):
+        moved(made, "firebox.wall", wall)
+        seen.append(picture(fold))
+        names = [label[2] for label in fold.board.widget.drawn["stage"]["sheets"][0]["labels"]]
+        assert "hard" in names and "kind" not in names and "middle" not in names
+        assert "11 h after lighting" in seen[-1][0]
+        assert fold.said.value == said and fold.runs is runs
+    assert len({bytes(bodies[0]) for _, bodies in seen}) == 4
+    made.redraw()
+    names = [label[2] for label in fold.board.widget.drawn["stage"]["sheets"][0]["labels"]]
+    assert any(name.startswith("kind, ") for name in names) and fold.said.value != said
+    assert {run.low for run in fold.runs} == {FINE.low}
+
+
+def test_the_moving_map_is_the_design_as_it_stands_within_its_cells():
+    """Against the same fire on the cells of the rest, where the wood is hottest."""
+    made, fold = opened()
+    shown = []
+    fold._draw, drawn = lambda runs, *_: shown.append(runs[0]), fold._draw
+    for wall in ("8 in", "12 in", "16 in"):
+        moved(made, "firebox.wall", wall)
+        fine = [*three_fires(build_geometry(made.design), 8.0)][1]
+        assert shown[-1].highest == pytest.approx(fine.highest, abs=3.0, rel=0.06)
+    fold._draw = drawn
+
+
+def test_a_redrawn_view_and_what_burns_for_days_wait_for_the_rest():
+    made, fold = opened()
+    before = fold.board.widget.drawn
+    fold.lead()  # nothing has moved
+    assert fold.board.widget.drawn is before
+    fold.burns = (4.0, 7)
+    moved(made, "firebox.wall", "12 in")
+    assert fold.board.widget.drawn is before
+
+
+def test_where_the_moving_map_cannot_be_worked_the_rest_says_why():
+    made, fold = opened()
+    moved(made, "clearance.back", "unknown")
+    assert fold.runs is not None
+    fold.update()
+    assert fold.runs is None and "not known" in fold.said.value
 
 
 def test_another_hour_and_another_fire_draw_another_map_and_work_nothing_out(monkeypatch):

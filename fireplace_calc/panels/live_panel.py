@@ -143,6 +143,16 @@ class Panel(Bench):
         self.page.send({"opened": name})
 
     # -- what follows -----------------------------------------------------------------------------
+    def _draw(self) -> str:
+        """What is open leads, since that is looked at; then the picture."""
+        failed = ""
+        if self.opened in self.folds:
+            try:
+                self.folds[self.opened].lead()
+            except Exception as fault:
+                failed = self._failed("What is open shows an earlier design", fault)
+        return super()._draw() + failed
+
     def followers(self) -> tuple[tuple[float, Callable[[], None]], ...]:
         """The words at once, what takes longer a little later. [s]"""
         return (REST, self.update), (LONG_REST, self.on_idle)

@@ -6,7 +6,7 @@ stand in DEVELOPERS.md: the four views, or with names of views each of them larg
 blank one. The blank picture carries a number in its lowest left corner, read back off the painted
 picture; the workbench's stage tells the number of what it has painted. ``steps`` is the slider that sets a set piece by piece: the picture beside the
 blank one, and the view that turns, whose canvas tells which step it shows when it has painted it.
-``heat`` is the map of the heat under the slider of its hours.
+``heat`` is the map of the heat under the slider of its hours, ``heat design`` under a slider of the design.
 Also how long after *Run all cells* the first one stands.
 """
 
@@ -115,6 +115,16 @@ fold.widget
 """The map of the heat, scrubbed by hour."""
 HOURS = BLANK.replace("min=18, max=96, step=0.5, value=42", "min=0, max=30, step=0.5, value=2")
 """A slider as long as that of the hours."""
+DESIGNED = f"""
+from fireplace_calc.panels import panel
+heated = panel(load(r"{ROOT}/data/designs/plain.toml"), folds=("heat",))
+heated.open("heat")
+fold = heated.folds["heat"]
+show = fold.board.show_whole
+fold.board.show_whole = lambda sheet: show(sheet, stamp(heated.design))
+heated
+"""
+"""The same map beside the workbench's controls, while the opening's width moves."""
 CONTESTANTS = {"blank": BLANK, "ours": OURS, "interact": INTERACT}
 WATCH = r"""
 () => {
@@ -133,7 +143,7 @@ WATCH = r"""
   // A step of the width is sent as one image in every view.
   const known = new WeakMap();
   const look = () => {
-    const stage = document.querySelector('.fp-stage, .fireplace-canvases'), now = performance.now();
+    const stage = document.querySelector('[data-stamp]'), now = performance.now();
     if (stage?.dataset.stamp !== undefined && Number(stage.dataset.stamp) !== window.last)
       window.seen.push([window.last = Number(stage.dataset.stamp), now]);
     for (const image of pictures()) {
@@ -274,6 +284,8 @@ def contestants(views: list[str]) -> dict[str, str]:
         return CONTESTANTS
     if views == ["steps"]:
         return {"blank": SHORT, "steps, picture": STEPS, IN_SPACE: STEPS}
+    if views == ["heat", "design"]:
+        return {"blank": BLANK, "heat, by design": DESIGNED}
     if views == ["heat"]:
         return {"blank": HOURS, "heat, by hour": HEAT}
     return {"blank": BLANK} | {

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 import numpy as np
 
@@ -20,6 +21,27 @@ PENS = {"kind": "hidden", "middle": "seen", "hard": "cut"}
 """Which line each fire has."""
 
 
+class Reach(NamedTuple):
+    """How far a chart of the wood goes.
+
+    Attributes
+    ----------
+    until : float
+        [h]
+    hottest : float
+        [C]
+    """
+
+    until: float
+    hottest: float
+
+    @classmethod
+    def of(cls, runs: Sequence[WallRun]) -> Reach:
+        """As far as the longest and the hottest of some runs."""
+        last = max(float(run.times[-1]) for run in runs)
+        return cls(last, max(run.highest for run in runs))
+
+
 def _told(value: float, units: str) -> float:
     return value * 1.8 + 32.0 if units == FEET_INCHES else value
 
@@ -31,8 +53,10 @@ def wood_curves(
     hour: float | None,
     units: str,
     short: bool = False,
+    reach: Reach | None = None,
 ) -> None:
-    """Draw the curves of the three fires, with the lines that matter.
+    """Draw the curves of the three fires, or of the one that is worked while a hand moves, with the
+    lines that matter.
 
     Parameters
     ----------
@@ -45,15 +69,21 @@ def wood_curves(
     units : str
     short : bool
         Whether lines bear their temperature alone: on narrow paper, where the key has their names.
+    reach : Reach or None
+        How far the chart went at rest, while a hand moves: it goes no less far, and curves bear
+        their names without a figure.
     """
-    lines = [line for line in heat_lines() if line.celsius < 1.1 * max(r.highest for r in runs)]
+    own = Reach.of(runs)
+    until, hottest = own if reach is None else map(max, own, reach)
+    lines = [line for line in heat_lines() if line.celsius < 1.1 * hottest]
     names = [exactly(n.celsius, units) + f" {n.name}" * (not short) for n in lines]
-    names += [f"{run.fire.key}, {told(run.safe_highest, units=units)}" for run in runs]
+    for run in runs:
+        figure = f", {told(run.safe_highest, units=units)}" if reach is None else ""
+        names.append(f"{run.fire.key}{figure}")
     right = cell.right - 6.0 - max(width(name, SMALL) for name in names)
     box = Cell(cell.left + 16.0, cell.bottom + 21.0, right, cell.top - 12.0)
-    until = max(float(run.times[-1]) for run in runs)
     low = min(float(run.wood.min()) for run in runs)
-    high = max(run.highest for run in runs) * 1.06
+    high = hottest * 1.06
     chart = Chart(sheet, box, (0.0, until), (_told(low, units), _told(high, units)))
     chart.frame("hours after lighting", "°F" if units == FEET_INCHES else "°C")
     chart.ticks_across(round_steps(0.0, until, 5 if short else 9), lambda v: f"{v:g}")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fireplace_calc.drawing.composed.compose import HEIGHT, WIDTH
-from fireplace_calc.drawing.heat.curves import wood_curves
+from fireplace_calc.drawing.heat.curves import Reach, wood_curves
 from fireplace_calc.drawing.heat.map_of_plan import heat_map
 from fireplace_calc.drawing.heat.map_of_section import section_map
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
@@ -28,6 +28,7 @@ def heat_sheet(
     units: str,
     section: SectionRun | None = None,
     wide: float = WIDTH,
+    reach: Reach | None = None,
 ) -> Sheet:
     """Draw one of three fires at an hour, and the curves of all.
 
@@ -45,6 +46,8 @@ def heat_sheet(
         Of that fire, to be shown in place of the plan.
     wide : float
         Of the paper: the narrower, the larger its letters on a screen. [mm]
+    reach : Reach or None
+        Of the chart at rest, while a hand moves.
     """
     wide, run = min(max(wide, LEAST), WIDTH), runs[which]
     narrow = wide < NARROW
@@ -61,5 +64,5 @@ def heat_sheet(
         section_map(
             sheet, side, geometry, section.mesh, points, hour, units, (at + 4.0, high - 8.0)
         )
-    wood_curves(sheet, foot, runs, hour, units, narrow or section is not None)
+    wood_curves(sheet, foot, runs, hour, units, narrow or section is not None, reach)
     return sheet

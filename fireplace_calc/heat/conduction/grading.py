@@ -26,7 +26,7 @@ class Low(NamedTuple):
 
 
 class Cells(NamedTuple):
-    """How fine a cut is worked.
+    """How fine a cut is worked, in space and time.
 
     Attributes
     ----------
@@ -36,23 +36,38 @@ class Cells(NamedTuple):
         Of each cell over the one before. [-]
     low : Low
         Held over random designs, on which far finer cells were tried too.
+    least : float
+        A layer no thicker than this is one cell; others are two at least. [m]
+    step : float
+        In time, at most. [s]
+    close : float
+        To which a step is settled. [K]
     """
 
     finest: float
     growth: float
     most: float
     low: Low = Low()
+    least: float = 0.0
+    step: float = 1200.0
+    close: float = 5e-3
 
 
 FINE = Cells(0.012, 1.5, 0.08, Low(2.0, 0.035))
 """What is told, at rest."""
 COARSE = Cells(0.02, 1.6, 0.1, Low(3.0, 0.08))
 """As soon as a hand rests, for what changes by how much, and for lessons."""
-MOVING = Cells(0.03, 2.0, 0.15)
+MOVING = Cells(0.04, 2.0, 0.2, least=0.04, step=3600.0, close=0.3)
 """While a hand moves a slider: for a picture without figures of the wood."""
 
 
-def graded(stops: Sequence[float], finest: float, growth: float = 1.3, most: float = 1e9) -> Array:
+def graded(
+    stops: Sequence[float],
+    finest: float,
+    growth: float = 1.3,
+    most: float = 1e9,
+    least: float = 0.0,
+) -> Array:
     """Edges of cells between stops, fine at each stop and wider away from it.
 
     Parameters
@@ -63,6 +78,8 @@ def graded(stops: Sequence[float], finest: float, growth: float = 1.3, most: flo
         Of the cell at a stop, and of the widest. [m]
     growth : float
         Of each cell over the one before. [-]
+    least : float
+        Between stops no farther apart than this is one cell; elsewhere are two at least. [m]
 
     Returns
     -------
@@ -76,6 +93,9 @@ def graded(stops: Sequence[float], finest: float, growth: float = 1.3, most: flo
     """
     edges = [float(stops[0])]
     for low, high in zip(stops, stops[1:], strict=False):
+        if high - low <= least:
+            edges.append(float(high))
+            continue
         half, cell = (high - low) / 2, finest
         sizes: list[float] = []
         while sum(sizes) + cell <= half + 1e-12:

@@ -26,8 +26,6 @@ NOT_YET = 1 - 1e-12
 """Just before a step ends. [-]"""
 SETTLED = 1e-4
 """Of a steady answer. [K]"""
-CLOSE = 5e-3
-"""Of a stage in time. [K]"""
 PATIENCE = 5
 """Corrections before the matrix is made anew, about as hot as it has become."""
 TURNS = 12
@@ -63,10 +61,12 @@ class Conduction:
     mesh : HeatMesh
     guess : float or array (points,)
         About what everything will be; an answer does not depend on it. [C]
+    close : float
+        To which a stage in time is settled. [K]
     """
 
-    def __init__(self, mesh: HeatMesh, guess: float | Array = 80.0) -> None:
-        self.mesh, self.bends = mesh, Bends(mesh)
+    def __init__(self, mesh: HeatMesh, guess: float | Array = 80.0, close: float = 5e-3) -> None:
+        self.mesh, self.bends, self._close = mesh, Bends(mesh), close
         self.films = [faces for faces in mesh.faces if isinstance(faces.space, Film)]
         one, other = (np.concatenate([pair[n] for pair in mesh.pairs]) for n in (0, 1))
         conductance = np.concatenate([pair[2] for pair in mesh.pairs])
@@ -152,7 +152,7 @@ class Conduction:
                 found: Array = factor.solve(fixed + self._corrected(points, drives))
                 moved = float(np.abs(found - points).max())
                 to_come = moved**2 / (before - moved) if moved < before else moved
-                if not self.bends.count or to_come < CLOSE:
+                if not self.bends.count or to_come < self._close:
                     return found
                 points, before = points + share * (found - points), moved
             points = np.clip(points, min(old.min(), *drives.values()), hottest)

@@ -104,7 +104,7 @@ def burn(
     wood = HottestWood(mesh, plan)
     lit = {FIRE: fire.face, ROOM: room, OUTDOORS: outdoors}
     cold, embers = {**lit, FIRE: EMBERS}, {FIRE: EMBERS_FILM}
-    spells = Spells(mesh, room)
+    spells = Spells(mesh, room, cells)
     for day in range(days):
         spells.go(lit, {FIRE: plan.film}, hours)
         if day + 1 < days:

@@ -12,7 +12,7 @@ from fireplace_calc.base.tables.heat import FlueFire, WallFire
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.heat.conduction.exchange import between
-from fireplace_calc.heat.conduction.grading import graded
+from fireplace_calc.heat.conduction.grading import Cells, graded
 from fireplace_calc.heat.conduction.mesh import (
     HELD,
     Film,
@@ -37,6 +37,8 @@ from fireplace_calc.heat.cuts.wall_plan import (
 GAS = "gas"
 ABOVE = 0.6
 """How much of the chimney is cut above the shoulder. [m]"""
+SECTION = Cells(0.015, 1.6, 0.09)
+"""At rest."""
 HOT = ("firebox air", "smoke chamber air", "flue air")
 FREE, OUTSIDE, BEHIND, UPRIGHT, LYING, BURNING, DRAWING = range(7)
 """Places of the spaces in the stuff of a section."""
@@ -46,9 +48,7 @@ def section_mesh(
     geometry: Geometry,
     fire: WallFire,
     flue: FlueFire,
-    finest: float = 0.015,
-    growth: float = 1.6,
-    most: float = 0.09,
+    cells: Cells = SECTION,
 ) -> HeatMesh:
     """The section in cells: x is the depth behind the face, y the level. [m]
 
@@ -59,10 +59,8 @@ def section_mesh(
         In the firebox.
     flue : FlueFire
         What goes up: in smoke chamber and flue.
-    finest, most : float
-        Of the cells beside a face, and of the widest. [m]
-    growth : float
-        Of each cell over the one before. [-]
+    cells : Cells
+        How fine.
 
     Returns
     -------
@@ -91,8 +89,8 @@ def section_mesh(
     for _, rings in (*solids, *open_):
         xs |= {min(max(y, front), far) for ring in rings for y, _ in ring}
         ys |= {min(max(z, low), high) for ring in rings for _, z in ring}
-    x = graded(_thinned(xs, finest), finest, growth, most)
-    y = graded(_thinned(ys, finest), finest, growth, most)
+    grading = cells.finest, cells.growth, cells.most, cells.least
+    x, y = (graded(_thinned(stops, cells.finest), *grading) for stops in (xs, ys))
     at_x, at_y = np.meshgrid((x[1:] + x[:-1]) / 2, (y[1:] + y[:-1]) / 2)
     inner = between(MASONRY_SENDS, MASONRY_SENDS)
     stuff: list[Solid | Space] = [

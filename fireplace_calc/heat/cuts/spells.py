@@ -11,12 +11,11 @@ import numpy as np
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.heat.conduction.driving import always
 from fireplace_calc.heat.conduction.faces import Drives
+from fireplace_calc.heat.conduction.grading import FINE, Cells
 from fireplace_calc.heat.conduction.march import Conduction
 from fireplace_calc.heat.conduction.mesh import HeatMesh
 
 HOUR = 3600.0
-STEP = 1200.0
-"""Of a run. [s]"""
 
 
 class Spells:
@@ -27,6 +26,8 @@ class Spells:
     mesh : HeatMesh
     room : float
         [C]
+    cells : Cells
+        How long its steps are, and how close each is settled.
 
     Attributes
     ----------
@@ -36,9 +37,10 @@ class Spells:
         What the last spell brought. [C]
     """
 
-    def __init__(self, mesh: HeatMesh, room: float) -> None:
+    def __init__(self, mesh: HeatMesh, room: float, cells: Cells = FINE) -> None:
         self.now, self.last = 0.0, np.full((1, mesh.points), room)
-        self._solved = Conduction(mesh)
+        self._solved = Conduction(mesh, close=cells.close)
+        self._step = cells.step
         self._times, self._points = [np.zeros(1)], [self.last]
 
     def go(
@@ -46,7 +48,7 @@ class Spells:
         drives: Drives,
         films: Mapping[str, float],
         hours: float,
-        step: float = STEP,
+        step: float | None = None,
         sudden: bool = True,
     ) -> None:
         """Go on for some hours.
@@ -59,14 +61,16 @@ class Spells:
             Films that may have changed since. [W/(m2 K)]
         hours : float
             [h]
-        step : float
-            At most. [s]
+        step : float or None
+            At most; as long as the cells ask when None. [s]
         sudden : bool
             Whether something changes at its start.
         """
         for space, film in films.items():
             self._solved.film(space, film)
-        run = self._solved.run(always(drives), hours * HOUR, step, self.last[-1], sudden)
+        run = self._solved.run(
+            always(drives), hours * HOUR, step or self._step, self.last[-1], sudden
+        )
         self._times.append(run.times[1:] / HOUR + self.now)
         self.last = run.points[1:]
         self._points.append(self.last)

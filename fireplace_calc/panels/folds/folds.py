@@ -43,6 +43,9 @@ class Fold:
         self.panel = panel
         self.widget: w.Widget = w.VBox()
 
+    def lead(self) -> None:
+        """Show what can follow a moving hand; most folds wait until it rests."""
+
     def update(self) -> None:
         """Say what there is to say about the design as it stands now."""
 

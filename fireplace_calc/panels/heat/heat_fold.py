@@ -3,24 +3,31 @@
 from __future__ import annotations
 
 import asyncio
+from collections.abc import Callable
+from contextlib import suppress
 from typing import Any
 
 import ipywidgets as w
 
 from fireplace_calc.base.tables.heat import wall_fires
+from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import WIDTH
+from fireplace_calc.drawing.heat.curves import Reach
 from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
 from fireplace_calc.drawing.sheets.lists import Column, Table
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.heat.answer import EVENING, heat_steps
-from fireplace_calc.heat.conduction.grading import COARSE
+from fireplace_calc.heat.conduction.grading import COARSE, MOVING
 from fireplace_calc.heat.conduction.mesh import NotWorked
-from fireplace_calc.heat.cuts.behind import STANDS, WallRun, three_fires
+from fireplace_calc.heat.cuts.behind import STANDS, WallRun, burn, three_fires
+from fireplace_calc.heat.cuts.from_geometry import wall_plan
 from fireplace_calc.heat.cuts.section_run import SectionRun, burn_section
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import dropdown, row
 from fireplace_calc.panels.controls.controls import Measure
-from fireplace_calc.panels.folds.folds import Fold
+from fireplace_calc.panels.folds.folds import LONG_REST, Fold
 from fireplace_calc.panels.folds.questions import FindingList
 from fireplace_calc.panels.host import Host
 from fireplace_calc.panels.job import Job, Steps
@@ -43,12 +50,14 @@ CUTS = {"in plan, at mid firebox": "plan", "in section, on the center line": "se
 
 
 class Heat(Fold):
-    """The heat of the design as it stands: coarse while a hand moves, the rest on request.
+    """The heat of the design as it stands: coarse while a hand moves, the rest when it rests.
 
     Attributes
     ----------
     runs : tuple of WallRun or None
-        What is on the picture; None where it cannot be worked.
+        What is on the picture at rest; None where it cannot be worked.
+    drawn : Design or None
+        Whose picture stands there.
     """
 
     def __init__(self, panel: Host) -> None:
@@ -58,6 +67,8 @@ class Heat(Fold):
         self.fine: list[WallRun] = []
         self.burns, self.which, self.cut = (EVENING, 1), MIDDLE, "plan"
         self.section: tuple[Any, SectionRun] | None = None
+        self.drawn: Design | None = None
+        self.due: asyncio.TimerHandle | None = None
         fires = {fire.named: n for n, fire in enumerate(wall_fires().values())}
         self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "22em", "6em")
         self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "30em", "5em")
@@ -117,11 +128,31 @@ class Heat(Fold):
             self.section = key, burn_section(geometry, run.fire, run.burns, until, days)
         return self.section[1]
 
+    def lead(self) -> None:
+        """The map of the fire that is shown, coarse, while a hand moves: its words and figures, the
+        other fires, and what burns for days wait until it rests.
+        """
+        (hours, days), design = self.burns, self.panel.design
+        if self.runs is None or days > 1 or self.drawn is design:
+            return
+        fire, geometry = self.runs[self.which].fire, build_geometry(design)
+        room, outdoors = design.house.indoor - 273.15, design.site.winter - 273.15
+        with suppress(NotWorked):  # said at rest
+            run = burn(wall_plan(geometry, fire), fire, hours, room, outdoors, MOVING)
+            hour, section = self._hour_of(run), None
+            if self.cut != "plan":
+                section = burn_section(geometry, fire, hours, max(hour, hours), 1, MOVING)
+            self._draw((run,), 0, geometry, section, Reach.of(self.runs))
+
     def update(self) -> None:
-        """The picture of the design as it stands; then all that takes longer, step by step."""
+        """The picture of the design as it stands; then, when the hand has rested for a while, all
+        that takes longer, step by step.
+        """
         panel, (hours, days) = self.panel, self.burns
         self.board.set_theme(panel.view_pane.theme)
         key = self._key()
+        if self.due is not None:
+            self.due.cancel()
         if self.known == key:
             self.draw()
             return
@@ -130,7 +161,14 @@ class Heat(Fold):
         except NotWorked as why:
             self.runs, self.said.value = None, html.remark(str(why))
             self.board.clear()
-        self.job.run(self._steps, lambda: self._ready(key))
+        self._soon(LONG_REST, lambda: self.job.run(self._steps, lambda: self._ready(key)))
+
+    def _soon(self, rest: float, act: Callable[[], None]) -> None:
+        """Do something later. [s]"""
+        try:
+            self.due = asyncio.get_running_loop().call_later(rest, act)
+        except RuntimeError:  # no loop: a script or a test
+            act()
 
     def _key(self) -> Any:
         return self.panel.design, self.panel.pack, self.panel.units, self.burns
@@ -146,14 +184,23 @@ class Heat(Fold):
         """The map at the hour of the slider, or at the last that there is of this fire."""
         if self.runs is None:
             return
-        geometry, units = self.panel.result.geometry, self.panel.units
-        run = self.runs[self.which]
-        hour = round(min(float(self.hour.value), float(run.times[-1])), 1)
-        wide = self.page.wide / DOTS or WIDTH
-        section = self._in_section(run)
-        self.board.show_whole(
-            heat_sheet(geometry, self.runs, self.which, hour, units, section, wide)
-        )
+        section = self._in_section(self.runs[self.which])
+        self._draw(self.runs, self.which, self.panel.result.geometry, section)
+
+    def _hour_of(self, run: WallRun) -> float:
+        return round(min(float(self.hour.value), float(run.times[-1])), 1)
+
+    def _draw(
+        self,
+        runs: tuple[WallRun, ...],
+        which: int,
+        geometry: Geometry,
+        section: SectionRun | None,
+        reach: Reach | None = None,
+    ) -> None:
+        self.drawn, hour = geometry.design, self._hour_of(runs[which])
+        wide, units = self.page.wide / DOTS or WIDTH, self.panel.units
+        self.board.show_whole(heat_sheet(geometry, runs, which, hour, units, section, wide, reach))
 
     def _steps(self) -> Steps:
         """All the rest piece by piece, and no further once the hand has moved on."""

@@ -15,6 +15,10 @@ from fireplace_calc.panels import html
 Steps = Generator[tuple[int, int, str], None, None]
 """How many are done, of how many, and the name of the next."""
 
+BREATH = 0.002
+"""Between two steps: what a page has sent takes several turns of the kernel's loop to be heard. [s]
+"""
+
 
 class Job:
     """One thing at a time, between whose steps controls answer and Stop is heard.
@@ -65,7 +69,7 @@ class Job:
                 self.bar.max, self.bar.value = max(of, 1), done
                 self.status.value = html.remark(f"{done} of {of} {self.unit}. {name}")
                 try:
-                    await asyncio.sleep(0)
+                    await asyncio.sleep(BREATH)
                 except asyncio.CancelledError:
                     work.close()
                     raise

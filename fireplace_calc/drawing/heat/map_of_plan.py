@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any
 
 import numpy as np
 from contourpy import FillType, contour_generator
+from scipy.ndimage import distance_transform_edt
 
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tables.heat import heat_lines
@@ -153,16 +153,11 @@ def _field(mesh: HeatMesh, points: Array) -> tuple[Array, Array, Array]:
     return x, y, field
 
 
-def _carried(field: Array) -> Any:
+def _carried(field: Array) -> Array:
     """The same with bands that go on into all that is hollow: what is hollow is laid over them."""
-    while np.isnan(field).any() and not np.isnan(field).all():
-        for axis, step in ((0, 1), (0, -1), (1, 1), (1, -1)):
-            moved = np.roll(field, step, axis)
-            edge = [slice(None), slice(None)]
-            edge[axis] = slice(0, 1) if step > 0 else slice(-1, None)
-            moved[tuple(edge)] = np.nan
-            field = np.where(np.isnan(field), moved, field)
-    return np.ma.masked_invalid(field)
+    nearest = distance_transform_edt(np.isnan(field), return_distances=False, return_indices=True)
+    found: Array = field[tuple(nearest)]
+    return found
 
 
 def _outlines(view: View, plan: WallPlan) -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Callable
 from contextlib import suppress
 from typing import Any
 
@@ -60,6 +59,8 @@ class Heat(Fold):
         Whose picture stands there.
     """
 
+    rest = LONG_REST
+
     def __init__(self, panel: Host) -> None:
         super().__init__(panel)
         self.runs: tuple[WallRun, ...] | None = None
@@ -68,7 +69,6 @@ class Heat(Fold):
         self.burns, self.which, self.cut = (EVENING, 1), MIDDLE, "plan"
         self.section: tuple[Any, SectionRun] | None = None
         self.drawn: Design | None = None
-        self.due: asyncio.TimerHandle | None = None
         fires = {fire.named: n for n, fire in enumerate(wall_fires().values())}
         self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "22em", "6em")
         self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "30em", "5em")
@@ -145,14 +145,10 @@ class Heat(Fold):
             self._draw((run,), 0, geometry, section, Reach.of(self.runs))
 
     def update(self) -> None:
-        """The picture of the design as it stands; then, when the hand has rested for a while, all
-        that takes longer, step by step.
-        """
+        """The picture of the design as it stands; then all that takes longer, step by step."""
         panel, (hours, days) = self.panel, self.burns
         self.board.set_theme(panel.view_pane.theme)
         key = self._key()
-        if self.due is not None:
-            self.due.cancel()
         if self.known == key:
             self.draw()
             return
@@ -161,14 +157,7 @@ class Heat(Fold):
         except NotWorked as why:
             self.runs, self.said.value = None, html.remark(str(why))
             self.board.clear()
-        self._soon(LONG_REST, lambda: self.job.run(self._steps, lambda: self._ready(key)))
-
-    def _soon(self, rest: float, act: Callable[[], None]) -> None:
-        """Do something later. [s]"""
-        try:
-            self.due = asyncio.get_running_loop().call_later(rest, act)
-        except RuntimeError:  # no loop: a script or a test
-            act()
+        self.job.run(self._steps, lambda: self._ready(key))
 
     def _key(self) -> Any:
         return self.panel.design, self.panel.pack, self.panel.units, self.burns

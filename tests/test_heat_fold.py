@@ -6,10 +6,13 @@ import pytest
 
 from fireplace_calc import change, load
 from fireplace_calc.base.resources import DESIGNS
+from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import SYSTEMS
+from fireplace_calc.drawing.heat.map_of_plan import view_top
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.heat.conduction.grading import FINE
 from fireplace_calc.heat.cuts.behind import STANDS, three_fires
+from fireplace_calc.heat.cuts.from_geometry import wall_plan
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.folds.contents import FOLDS
 from fireplace_calc.panels.heat import heat_fold
@@ -120,6 +123,23 @@ def test_the_moving_map_is_the_design_as_it_stands_within_its_cells():
     fold._draw = drawn
 
 
+def test_another_hour_while_a_hand_moves_is_of_the_design_as_it_stands():
+    """Runs of an earlier design are never drawn into the outlines of a later one."""
+    made, fold = opened()
+    moved(made, "firebox.wall", "16 in")
+    drawn = []
+    draw = fold._draw
+    fold._draw = lambda runs, which, geometry, *rest: (
+        drawn.append((runs[which].mesh.y[-1], geometry)) or draw(runs, which, geometry, *rest)
+    )
+    fold.hour.value = 9.0
+    deep, geometry = drawn[-1]
+    assert geometry.design is made.design
+    assert deep > geometry.frame.block_back
+    assert deep == pytest.approx(view_top(wall_plan(geometry, wall_fires()["middle"])))
+    assert "9 h after lighting" in picture(fold)[0]
+
+
 def test_a_redrawn_view_and_what_burns_for_days_wait_for_the_rest():
     made, fold = opened()
     before = fold.board.widget.drawn
@@ -202,7 +222,7 @@ def test_the_rest_is_left_alone_once_the_hand_has_moved_on(monkeypatch):
     made.set_input("firebox.wall", "13 in")
     worked = []
 
-    def pieces(geometry):
+    def pieces(*_):
         for n in range(5):
             worked.append(n)
             fold.burns = (4.0, 1)  # as a hand would, on any control

@@ -83,10 +83,11 @@ def test_papers_work_out_no_more_than_the_evening(monkeypatch):
     from fireplace_calc.heat import answer
 
     fresh, runs = assess(change(result("plain").design, {"firebox.wall": "9 in"})), []
-    fires = answer.three_fires
-    monkeypatch.setattr(answer, "three_fires", lambda *args: runs.append(args) or fires(*args))
+    fire = answer.one_fire
+    monkeypatch.setattr(answer, "one_fire", lambda *args: runs.append(args) or fire(*args))
     for name in ("all_flue_fires", "under_hearth", "_worth", "on_trim", "keep_off"):
         monkeypatch.setattr(answer, name, None)
     for size in PAPERS:
         behind(fresh, "feet-inches", paper("feet-inches", size))
-    assert len(runs) == 1 and runs[0][1:] == (answer.EVENING,)
+    assert [key.key for _, key, _ in runs] == ["kind", "middle", "hard"]
+    assert {hours for _, _, hours in runs} == {answer.EVENING}

@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from contextlib import suppress
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TypeVar
 
-from fireplace_calc.base.tables.heat import wall_fires
+from fireplace_calc.base.tables.heat import WallFire, wall_fires
 from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.heat.conduction.grading import COARSE
 from fireplace_calc.heat.conduction.mesh import NotWorked
-from fireplace_calc.heat.cuts.behind import WallRun, burn, three_fires
+from fireplace_calc.heat.cuts.behind import WallRun, burn, one_fire
 from fireplace_calc.heat.cuts.below_hearth import UnderHearth, hearth_layers, under_hearth
 from fireplace_calc.heat.cuts.from_geometry import wall_plan, with_lining
 from fireplace_calc.heat.cuts.round_flue import BesideFlue, all_flue_fires
@@ -90,7 +91,7 @@ def evening_alone(geometry: Geometry) -> HeatAnswer:
     geometry : Geometry
     """
     try:
-        return HeatAnswer(tuple(three_fires(geometry, EVENING)))
+        return HeatAnswer(_behind(geometry, EVENING))
     except NotWorked as why:
         return HeatAnswer(None, why_not=(str(why),))
 
@@ -132,21 +133,44 @@ def heat_answer(geometry: Geometry) -> HeatAnswer:
     )
 
 
-def heat_steps(geometry: Geometry) -> Iterator[tuple[int, int, str]]:
+@lru_cache(maxsize=32)
+def fires_behind(hours: float) -> tuple[Callable[[Geometry], WallRun], ...]:
+    """The kind, the middle and the hard fire, each to be asked of a geometry once.
+
+    Parameters
+    ----------
+    hours : float
+        How long each burns. [h]
+    """
+
+    def fire_behind(fire: WallFire) -> Callable[[Geometry], WallRun]:
+        return lambda geometry: one_fire(geometry, fire, hours)
+
+    return tuple(map(fire_behind, wall_fires().values()))
+
+
+def heat_steps(geometry: Geometry, hours: float = EVENING) -> Iterator[tuple[int, int, str]]:
     """The same piece by piece, for a page that goes on listening: ``heat_answer`` then has but to
     put them together.
 
     Parameters
     ----------
     geometry : Geometry
+    hours : float
+        How long the three fires burn that are worked first. [h]
 
     Yields
     ------
     int, int, str
         How many pieces are worked, of how many, and the name of the next.
     """
-    for n, (name, work) in enumerate(PIECES.items()):
-        yield n, len(PIECES), name
+    burns = dict.fromkeys((hours, EVENING, DAY))
+    pieces: list[tuple[str, Callable[[Geometry], object]]] = [
+        (f"wood after {long:.0f} h of fire", one) for long in burns for one in fires_behind(long)
+    ]
+    pieces += PIECES.items()
+    for n, (name, work) in enumerate(pieces):
+        yield n, len(pieces), name
         with suppress(NotWorked):
             geometry.once(work)
 
@@ -162,7 +186,11 @@ def _room(geometry: Geometry) -> float:
 
 
 def _day(geometry: Geometry) -> tuple[WallRun, ...]:
-    return tuple(three_fires(geometry, DAY))
+    return _behind(geometry, DAY)
+
+
+def _behind(geometry: Geometry, hours: float) -> tuple[WallRun, ...]:
+    return tuple(geometry.once(one) for one in fires_behind(hours))
 
 
 def _flue(geometry: Geometry) -> tuple[BesideFlue, ...]:
@@ -198,10 +226,8 @@ def _worth(geometry: Geometry) -> tuple[Worth, ...]:
 
 
 PIECES: dict[str, Callable[[Geometry], object]] = {
-    "wood after an evening": evening_alone,
-    "wood after a day": _day,
     "what is worth how much": _worth,
     "wood beside the flue": _flue,
     "wood under the hearth": _below,
 }
-"""What takes longest, each worked once of a geometry."""
+"""What takes long besides, each worked once of a geometry."""

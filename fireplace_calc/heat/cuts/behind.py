@@ -130,22 +130,41 @@ def burn(
 
 
 def three_fires(
-    geometry: Geometry,
-    hours: float,
-    cells: Cells = FINE,
-    days: int = 1,
-    more_masonry: float = 0.0,
-    all_wood: bool = False,
+    geometry: Geometry, hours: float, cells: Cells = FINE, days: int = 1
 ) -> Iterator[WallRun]:
     """The kind, the middle and the hard fire behind a geometry, one after the other.
-
-    Room and outdoors are as warm as the design says of a winter evening.
 
     Parameters
     ----------
     geometry : Geometry
     hours : float
         How long each burns. [h]
+    cells : Cells
+        How fine.
+    days : int
+        On how many days running.
+    """
+    for fire in wall_fires().values():
+        yield one_fire(geometry, fire, hours, cells, days)
+
+
+def one_fire(
+    geometry: Geometry,
+    fire: WallFire,
+    hours: float,
+    cells: Cells = FINE,
+    days: int = 1,
+    more_masonry: float = 0.0,
+    all_wood: bool = False,
+) -> WallRun:
+    """A fire behind a geometry; room and outdoors are as warm as its design says of a winter evening.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    fire : WallFire
+    hours : float
+        How long it burns. [h]
     cells : Cells
         How fine.
     days : int
@@ -157,9 +176,8 @@ def three_fires(
     """
     design = geometry.design
     room, outdoors = design.house.indoor - 273.15, design.site.winter - 273.15
-    for fire in wall_fires().values():
-        plan = wall_plan(geometry, fire, more_masonry, all_wood)
-        yield burn(plan, fire, hours, room, outdoors, cells, days)
+    plan = wall_plan(geometry, fire, more_masonry, all_wood)
+    return burn(plan, fire, hours, room, outdoors, cells, days)
 
 
 class HottestWood:

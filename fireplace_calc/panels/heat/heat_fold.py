@@ -16,11 +16,10 @@ from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
 from fireplace_calc.drawing.sheets.lists import Column, Table
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.heat.answer import EVENING, heat_steps
+from fireplace_calc.heat.answer import EVENING, fires_behind, heat_steps
 from fireplace_calc.heat.conduction.grading import COARSE, MOVING
 from fireplace_calc.heat.conduction.mesh import NotWorked
-from fireplace_calc.heat.cuts.behind import STANDS, WallRun, burn, three_fires
-from fireplace_calc.heat.cuts.from_geometry import wall_plan
+from fireplace_calc.heat.cuts.behind import STANDS, WallRun, one_fire, three_fires
 from fireplace_calc.heat.cuts.section_run import SectionRun, burn_section
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.panels import html
@@ -55,8 +54,8 @@ class Heat(Fold):
     ----------
     runs : tuple of WallRun or None
         What is on the picture at rest; None where it cannot be worked.
-    drawn : Design or None
-        Whose picture stands there.
+    drawn, worked : Design or None
+        Whose picture stands there, and whose runs these are.
     """
 
     rest = LONG_REST
@@ -65,10 +64,10 @@ class Heat(Fold):
         super().__init__(panel)
         self.runs: tuple[WallRun, ...] | None = None
         self.known: Any = None
-        self.fine: list[WallRun] = []
         self.burns, self.which, self.cut = (EVENING, 1), MIDDLE, "plan"
         self.section: tuple[Any, SectionRun] | None = None
         self.drawn: Design | None = None
+        self.worked: Design | None = None
         fires = {fire.named: n for n, fire in enumerate(wall_fires().values())}
         self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "22em", "6em")
         self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "30em", "5em")
@@ -136,9 +135,8 @@ class Heat(Fold):
         if self.runs is None or days > 1 or self.drawn is design:
             return
         fire, geometry = self.runs[self.which].fire, build_geometry(design)
-        room, outdoors = design.house.indoor - 273.15, design.site.winter - 273.15
         with suppress(NotWorked):  # said at rest
-            run = burn(wall_plan(geometry, fire), fire, hours, room, outdoors, MOVING)
+            run = one_fire(geometry, fire, hours, MOVING)
             hour, section = self._hour_of(run), None
             if self.cut != "plan":
                 section = burn_section(geometry, fire, hours, max(hour, hours), 1, MOVING)
@@ -153,10 +151,11 @@ class Heat(Fold):
             self.draw()
             return
         try:
-            self._show(tuple(three_fires(panel.result.geometry, hours, COARSE, days)))
+            geometry = panel.result.geometry
+            if self.drawn is not panel.design or self.runs is None or days > 1:
+                self._show(tuple(three_fires(geometry, hours, COARSE, days)))
         except NotWorked as why:
-            self.runs, self.said.value = None, html.remark(str(why))
-            self.board.clear()
+            self._nothing(why)
         self.job.run(self._steps, lambda: self._ready(key))
 
     def _key(self) -> Any:
@@ -164,7 +163,7 @@ class Heat(Fold):
 
     def _show(self, runs: tuple[WallRun, ...]) -> None:
         """Runs in a sentence and in the picture."""
-        self.runs = runs
+        self.runs, self.worked = runs, self.panel.design
         self.said.value = html.remark(heat_report.reach_sentence(runs, self.panel.units))
         self.hour.max = round(float(max(run.times[-1] for run in runs)), 1)
         self.draw()
@@ -172,6 +171,10 @@ class Heat(Fold):
     def draw(self) -> None:
         """The map at the hour of the slider, or at the last that there is of this fire."""
         if self.runs is None:
+            return
+        if self.worked is not self.panel.design:  # a hand moves, and they are of an earlier one
+            self.drawn = None
+            self.lead()
             return
         section = self._in_section(self.runs[self.which])
         self._draw(self.runs, self.which, self.panel.result.geometry, section)
@@ -191,20 +194,28 @@ class Heat(Fold):
         wide, units = self.page.wide / DOTS or WIDTH, self.panel.units
         self.board.show_whole(heat_sheet(geometry, runs, which, hour, units, section, wide, reach))
 
+    def _nothing(self, why: NotWorked) -> None:
+        self.runs, self.drawn, self.said.value = None, None, html.remark(str(why))
+        self.board.clear()
+
     def _steps(self) -> Steps:
-        """All the rest piece by piece, and no further once the hand has moved on."""
-        result, (hours, days), self.fine, key = self.panel.result, self.burns, [], self._key()
-        for step in heat_steps(result.geometry):
+        """All the rest piece by piece, and no further once the hand has moved on; what is on the
+        picture first.
+        """
+        geometry, (hours, days), key = self.panel.result.geometry, self.burns, self._key()
+        shown = fires_behind(hours) if days == 1 else ()
+        for step in heat_steps(geometry, hours if shown else EVENING):
+            if shown and step[0] == len(shown):
+                self._fine(geometry, hours)
             yield step
             if key != self._key():
                 return
-        evening = result.heat.evening
-        if evening is not None and (hours, days) == (EVENING, 1):
-            self.fine = list(evening)
-        elif evening is not None and days == 1:
-            for run in three_fires(result.geometry, hours):
-                self.fine.append(run)
-                yield len(self.fine), 4, f"{run.fire.key} fire, fine"
+
+    def _fine(self, geometry: Geometry, hours: float) -> None:
+        try:
+            self._show(tuple(geometry.once(one) for one in fires_behind(hours)))
+        except NotWorked as why:
+            self._nothing(why)
 
     def _ready(self, key: Any) -> str:
         panel = self.panel
@@ -212,8 +223,6 @@ class Heat(Fold):
             asyncio.get_running_loop().call_soon(self.update)
             return ""
         self.known = key
-        if self.fine:
-            self._show(tuple(self.fine))
         self.list.show(judgement(panel.result.heat, panel.units), "What the heat says")
         self.more.value = html.flow(heat_words(panel))
         return ""

@@ -134,7 +134,7 @@ def test_another_hour_while_a_hand_moves_is_of_the_design_as_it_stands():
     )
     fold.hour.value = 9.0
     deep, geometry = drawn[-1]
-    assert geometry.design is made.design
+    assert geometry.design == made.design
     assert deep > geometry.frame.block_back
     assert deep == pytest.approx(view_top(wall_plan(geometry, wall_fires()["middle"])))
     assert "9 h after lighting" in picture(fold)[0]

@@ -157,7 +157,7 @@ def one_fire(
     more_masonry: float = 0.0,
     all_wood: bool = False,
 ) -> WallRun:
-    """A fire behind a geometry; room and outdoors are as warm as its design says of a winter evening.
+    """A fire behind a geometry, room and outdoors as warm as its design says of a winter evening.
 
     Parameters
     ----------

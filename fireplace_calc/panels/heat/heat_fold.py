@@ -190,7 +190,7 @@ class Heat(Fold):
         section: SectionRun | None,
         reach: Reach | None = None,
     ) -> None:
-        self.drawn, hour = geometry.design, self._hour_of(runs[which])
+        self.drawn, hour = self.panel.design, self._hour_of(runs[which])
         wide, units = self.page.wide / DOTS or WIDTH, self.panel.units
         self.board.show_whole(heat_sheet(geometry, runs, which, hour, units, section, wide, reach))
 

@@ -31,6 +31,8 @@ from fireplace_calc.lessons.exercise_kinds import known_kinds
 UNITS = dict(zip(BOOKS, (FEET_INCHES, MILLIMETRES, MILLIMETRES), strict=True))
 WIDE, HIGH = 219.0, 171.0
 """Of a picture on 60 % of a screen of 1280 by 800. [mm]"""
+NARROW = 154.0, 164.0
+"""Of one beside wider words, on a screen of 1024 by 768. [mm]"""
 TOLD = [
     (key, book)
     for at, key in enumerate(lesson_keys())
@@ -296,6 +298,16 @@ def test_pictures_are_clean_and_bars_are_as_long_as_checked(key, book):
         written = " ".join(label.text for label in board.sheet.labels)
         for pen in ("have", "need"):
             assert not drawn_with(board, pen) or pen in written, (values, pen)
+
+
+@each_book
+def test_pictures_are_clean_on_a_tablet(key, book):
+    """No label on a line or on another."""
+    for values, shows in looked_at(key, book):
+        board = lesson_board(moment(key, dict(values), book, UNITS[book]), shows, *NARROW)
+        board.finish()
+        page_message(board.sheet, "light", Cell(0.0, 0.0, *NARROW))
+        assert collisions(board.sheet, 0.8) == [], (values, shows)
 
 
 @each_book

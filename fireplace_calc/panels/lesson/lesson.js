@@ -13,6 +13,9 @@ function listed(label, act) {
   };
 }
 
+/** Whether it has filled the window once: whoever goes back to the notebook stays there. */
+let opened = false;
+
 function render({ model, el }) {
   el.classList.add('fp-bench', 'fl-lesson');
   const { say, done } = oneAtATime(model), stage = new Stage(structuredClone(model.get('glyphs')));
@@ -48,6 +51,7 @@ function render({ model, el }) {
     const place = document.activeElement?.selectionStart;
     words.replaceChildren(...nodes);
     words.classList.toggle('fl-anew', fresh);
+    turnList(words);
     if (fresh) words.scrollTop = 0;
     if (!held) return;
     const again = words.querySelector(`[data-f="${held}"]:not(:disabled)`) || words.querySelector('[data-f="reply"], [data-f="onward"]:not(:disabled), button:not(:disabled)');
@@ -83,7 +87,8 @@ function render({ model, el }) {
     aim.textContent = told.screen === 'contents' ? 'Take the lessons in this order.' : '';
     if (screens.children.length !== told.screens.length) {
       screens.replaceChildren(...told.screens.map(([name, label], at) => {
-        const button = push(`${at + 1} ${label}`, () => say({ do: 'screen', name }));
+        const button = push('', () => say({ do: 'screen', name }));
+        button.append(make('span', { className: 'fl-no', textContent: `${at + 1} ` }), label);
         button.dataset.name = name;
         return button;
       }));
@@ -102,9 +107,14 @@ function render({ model, el }) {
 
   // -- the size of the picture, and of the screen by which its letters are measured
   let rest = 0;
-  const fitting = keepFitting(() => (el.isConnected ? el : null), () => { whole.hidden = !el.closest('.jp-WindowedPanel-outer'); });
+  const fitting = keepFitting(() => (el.isConnected ? el : null), () => {
+    whole.hidden = !el.closest('.jp-WindowedPanel-outer');
+    if (!whole.hidden && !opened) fillWindow(el, whole); // in a cell letters are too small for the back row
+    opened = true;
+  });
   const measure = new ResizeObserver(() => {
     fitting.fit();
+    turnList(words);
     clearTimeout(rest);
     rest = setTimeout(() => {
       const { width, height } = stage.node.getBoundingClientRect();

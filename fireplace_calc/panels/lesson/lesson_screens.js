@@ -89,13 +89,31 @@ class RuleWords {
   }
 }
 
+/** A list that is longer than the screen: as many entries as there is room for, and a button that turns to the next. */
+function turnList(words) {
+  const list = words.querySelector('.fl-turned'), more = words.querySelector('[data-f=more]');
+  if (!list) return;
+  const entries = [...list.children], from = Number(list.dataset.from || 0), over = () => words.scrollHeight - words.clientHeight > 1;
+  const show = (first, end) => entries.forEach((entry, at) => { entry.hidden = at < first || at >= end; });
+  let end = entries.length;
+  more.parentNode.hidden = from === 0;
+  show(from, end);
+  if (over()) more.parentNode.hidden = false;
+  while (over() && end > from + 1) show(from, --end);
+  more.textContent = end < entries.length ? 'More' : 'From the start';
+  more.onclick = () => { list.dataset.from = end < entries.length ? end : 0; turnList(words); };
+}
+
 /** Choices between parts of a screen. */
 const partsOf = (names, now, act) => rowOf(...names.map((words, at) => press(`part-${at}`, words, () => act(at), { aria: { 'aria-pressed': String(at === now) } })));
 
 const SCREENS = {
   why(told, say) {
     const parts = partsOf(told.parts, told.part, (at) => say({ do: 'part', at }));
-    if (told.list) return [parts, make('dl', {}, ...told.list.flatMap(([term, text]) => [make('dt', { textContent: term }), make('dd', { textContent: text })])), ...says(told.last)];
+    if (told.list) {
+      return [parts, make('dl', { className: 'fl-turned' }, ...told.list.map(([term, text]) => make('div', {}, make('dt', { textContent: term }), make('dd', { textContent: text })))),
+        rowOf(press('more', 'More', () => {})), ...says(told.last)];
+    }
     if (told.why) return [parts, ...told.why.map(({ letter, from, text, reading }) => make('p', {}, make('b', { textContent: `${letter} ` }), `${from} ${text}`, ...(reading ? [' ', make('i', { textContent: reading })] : [])))];
     const row = ([book, marks]) => make('tr', {}, make('th', { scope: 'row', textContent: book }),
       ...marks.map(([, figure, clause]) => make('td', {}, make('b', { textContent: figure }), ...(clause ? [make('span', { textContent: clause, className: 'fl-clause' })] : []))));
@@ -128,14 +146,14 @@ const SCREENS = {
 
   exercises(told, say) {
     const chosen = (on) => ({ aria: { 'aria-pressed': String(on) } });
-    const levels = (told.levels.length > 1 ? told.levels : []).map((level) => press(`level-${level}`, `Level ${level}`, () => say({ do: 'level', at: level }), chosen(level === told.level)));
+    const levels = (told.levels.length > 1 ? told.levels : []).map((level) => press(`level-${level}`, String(level), () => say({ do: 'level', at: level }), { aria: { 'aria-pressed': String(level === told.level), 'aria-label': `Level ${level}` } }));
     const kinds = told.kinds > 1 ? Array.from({ length: told.kinds }, (_, at) => press(`kind-${at}`, `Task ${at + 1}`, () => say({ do: 'kind', at }), chosen(at === told.kind))) : [];
-    const top = rowOf(...kinds, ...levels, press('another', 'Another one', () => say({ do: 'another' })));
+    const top = rowOf(...kinds, make('span', { textContent: 'Level' }), ...levels, press('another', 'Another one', () => say({ do: 'another' })));
     if (told.trouble || !told.ask) return [top, ...says(told.trouble || 'This lesson has no exercise.')];
     const typed = (text) => say({ do: 'typed', text });
     let answer;
     if (told.options.length) {
-      answer = make('div', { className: 'fl-options' }, ...told.options.map((words, at) => press(`typed-${at}`, words, () => typed(words), chosen(told.typed === words))));
+      answer = make('div', { className: 'fl-options fl-short' }, ...told.options.map((words, at) => press(`typed-${at}`, words, () => typed(words), chosen(told.typed === words))));
     } else {
       const box = make('input', { type: 'text', value: told.typed, autocomplete: 'off', spellcheck: false, aria: { 'aria-label': `Your answer${told.unit ? `, ${told.unit}` : ''}` } });
       box.dataset.f = 'box';
@@ -155,5 +173,5 @@ const SCREENS = {
 function contentsWords(lessons, say) {
   return make('ol', { className: 'fl-course' }, ...lessons.map((one) => make('li', {},
     press(`lesson-${one.key}`, `${one.number}  ${one.title}`, () => say({ do: 'lesson', name: one.key })),
-    make('p', { textContent: `${one.aim} ${one.minutes} minutes${one.needs.length ? `, after lesson ${one.needs.join(' and ')}` : ''}.${one.seen ? ` ${one.seen} of 6 screens opened.` : ''}` }))));
+    make('p', { textContent: `${one.aim} ${one.minutes} min${one.needs.length ? `, after ${one.needs.join(' and ')}` : ''}.${one.seen ? ` ${one.seen}/6 opened.` : ''}` }))));
 }

@@ -11,6 +11,9 @@ from sampled import sampled
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.lessons.course.lesson_file import course, course_lesson
+from fireplace_calc.lessons.course.records import BOOKS
+from fireplace_calc.lessons.exercise_kinds import kinds_of
+from fireplace_calc.panels.lesson.exercise_screen import in_rows
 from fireplace_calc.panels.lesson.lesson_desk import SCREENS, LessonDesk
 from fireplace_calc.panels.lesson.showing import show_lesson
 
@@ -127,6 +130,26 @@ def test_questions_answer_every_option():
         for at, option in enumerate(one.options):
             reply = desk.ask("answer", at=at)["shown"]["reply"]
             assert reply["right"] is option.right and reply["text"]
+
+
+@pytest.mark.parametrize("book", BOOKS)
+def test_an_exercise_that_the_book_has_no_figure_for_is_not_offered(book):
+    """The Canadian book has none for the throat: its page opens with the lintel."""
+    desk = Heard("firebox-lintel-throat", book)
+    told = desk.ask("screen", name="exercises")["shown"]
+    assert told["kinds"] == len(set(kinds_of(book)) & {"throat", "lintel"})
+    assert not told["trouble"] and told["ask"]
+
+
+def test_givens_that_differ_by_a_number_are_told_together():
+    """A given never loses its figure or its unit; what differs by more stands alone."""
+    given = [("Bed", "3/8 in"), ("Lift 1", "14 mm"), ("Lift 2", "19 mm"), ("Lift 9, top", "2 mm"),
+             ("Table: 0 h out", "62 °C"), ("Table: 2 h out", "70 °C"), ("Pier 1", "1'-2\""),
+             ("Pier 2", "1'-3 1/4\"")]  # fmt: skip
+    assert in_rows(given) == [
+        "Bed: 3/8 in", "Lift 1, 2: 14, 19 mm", "Lift 9, top: 2 mm",
+        "Table: 0, 2 h out: 62, 70 °C", "Pier 1, 2: 1'-2\", 1'-3 1/4\"",
+    ]  # fmt: skip
 
 
 def test_an_exercise_is_answered_helped_and_followed_by_its_next_step():

@@ -69,8 +69,8 @@ def draw(task: TaskMaker) -> str:
     task.source = "resistances in a row, ISO 6946; engineering judgement, never a clearance"
     return (
         "A fire is kept up until the wall behind the firebox warms no more. Each layer takes its"
-        " share of the fall from fire to room: its resistance over the sum. The clearance of the"
-        " code stands, whatever comes out."
+        " share of the fall from fire to room: its resistance over the sum. The code's clearance"
+        " holds, whatever the sum gives."
     )
 
 

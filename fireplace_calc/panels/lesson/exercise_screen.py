@@ -14,7 +14,7 @@ from fireplace_calc.drawing.lessons.exercise_pictures import exercise_picture
 from fireplace_calc.drawing.page.stage import DENSITY
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.lessons import Exercise, ExerciseStep, Reply, check, exercise
-from fireplace_calc.lessons.exercise_kinds import LEVELS
+from fireplace_calc.lessons.exercise_kinds import LEVELS, kinds_of
 from fireplace_calc.panels.lesson.lesson_reader import LessonReader, Told, aim_of
 
 HELPS = ("hint", "more", "working")
@@ -88,9 +88,15 @@ class ExerciseScreen:
         self.step, self.replies = 0, dict[int, tuple[str, Reply]]()
         self.helped, self.done = dict[int, str](), set[int]()
 
+    @property
+    def kinds(self) -> tuple[str, ...]:
+        """The lesson's kinds that the reader's book has figures for; all where it has none."""
+        listed = self.reader.lesson.exercises
+        return tuple(k for k in listed if k in kinds_of(self.reader.book)) or listed
+
     def _drawn(self) -> tuple[Exercise | None, str]:
         """The exercise in the reader's book and units, or why there is none."""
-        reader, kinds = self.reader, self.reader.lesson.exercises
+        reader, kinds = self.reader, self.kinds
         if not kinds:
             return None, "This lesson has no exercise."
         kind = kinds[self.kind]
@@ -146,7 +152,7 @@ class ExerciseScreen:
         """The exercise and its step."""
         task, trouble = self._drawn()
         told: Told = {
-            "kinds": len(self.reader.lesson.exercises),
+            "kinds": len(self.kinds),
             "kind": self.kind,
             "levels": list(LEVELS),
             "level": self.level,

@@ -86,6 +86,7 @@ def _opening(board: LessonBoard) -> None:
     board.sheet.fill([outer, inner[::-1]], "brick", layer=-3)
     board.sheet.fill([inner], "soot", layer=-2)
     board.sheet.line(inner, "cut", closed=True)
+    board.sheet.line(outer, "fine", closed=True)  # so that no name stands half on the masonry
     raised = design.opening.extension
     if raised > 0:
         standard = high - raised

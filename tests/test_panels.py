@@ -654,3 +654,21 @@ def test_no_widget_is_left_behind_by_lists_units_options_and_exercises():
 
     counts = counted(use, 12)
     assert counts[6:] == [counts[6]] * 6, counts
+
+
+def test_a_step_of_a_slider_releases_the_page_once_and_at_its_end():
+    """The page lets the next step go at each release: two would let the kernel fall behind."""
+
+    async def slid():
+        made, sent = panel(change(example(), {})), []
+        made.stage.heard = True
+        made.page.send = lambda message, buffers=None: sent.append(message)
+        made.on_slider("opening.width", 40.0)
+        await asyncio.sleep(0.02)
+        return sent
+
+    sent = asyncio.run(slid())
+    assert any("stage" in message for message in sent)
+    releases = [n for n, message in enumerate(sent) if message.get("done")]
+    assert len(releases) == 1
+    assert not any("stage" in message for message in sent[releases[0] + 1 :])

@@ -16,7 +16,8 @@ function push(label, act, className = '') {
 }
 
 /** What a page says to the kernel. One step of a slider is on its way at a time; the newest place of a hand that is faster
-    goes when `done` is called, those before it are dropped. An answer that is lost holds nothing up for more than 2 s. */
+    goes when `done` is called, which is once a step and at its end; those before it are dropped. An answer that is lost
+    holds nothing up for more than 2 s. */
 function oneAtATime(model) {
   let busy = 0, next = null;
   const say = (message, run) => {

@@ -90,7 +90,7 @@ class LiveStage:
         """Send some of what is shown."""
         stage, bodies = self.message(names, stamp)
         assert self.page is not None
-        self.page.send({"stage": stage, "done": True}, bodies)
+        self.page.send({"stage": stage}, bodies)
 
     def message(
         self, names: Iterable[str] | None = None, stamp: int | None = None

@@ -2,7 +2,7 @@
 
 function render({ model, el }) {
   el.classList.add('fc-page');
-  const fields = new Map(), { say, done } = oneAtATime(model);
+  const fields = new Map(), { say, done } = fewAtATime(model);
 
   const bar = make('div', { className: 'fc-bar' }), line = make('div', { className: 'fc-line' });
   bar.setAttribute('role', 'group');

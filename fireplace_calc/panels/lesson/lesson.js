@@ -18,7 +18,7 @@ let opened = false;
 
 function render({ model, el }) {
   el.classList.add('fp-bench', 'fl-lesson');
-  const { say, done } = oneAtATime(model), stage = new Stage(structuredClone(model.get('glyphs')));
+  const { say, done } = fewAtATime(model), stage = new Stage(structuredClone(model.get('glyphs')));
   const title = make('h2'), aim = make('p', { className: 'fl-aim' });
   const screens = make('div', { className: 'fl-tabs', aria: { role: 'group', 'aria-label': 'Screens of the lesson' } });
   const words = make('div', { className: 'fl-words', tabIndex: 0, aria: { role: 'region', 'aria-label': 'Beside the picture' } });

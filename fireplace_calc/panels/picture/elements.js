@@ -15,18 +15,21 @@ function push(label, act, className = '') {
   return button;
 }
 
-/** What a page says to the kernel. One step of a slider is on its way at a time; the newest place of a hand that is faster
-    goes when `done` is called, which is once a step and at its end; those before it are dropped. An answer that is lost
-    holds nothing up for more than 2 s. */
-function oneAtATime(model) {
-  let busy = 0, next = null;
+/** What a page says to the kernel. Two steps of a slider are on their way at a time, so that one is worked while the other
+    travels; the newest place of a hand that is faster goes when `done` is called, once a step, those before it are dropped.
+    An answer that is lost holds nothing up for more than 2 s. */
+function fewAtATime(model) {
+  let away = [], next = null; // when each set out [ms]
   const say = (message, run) => {
-    if (run && busy && performance.now() - busy < 2000) { next = message; return; }
-    if (run) busy = performance.now();
+    if (run) {
+      away = away.filter((since) => performance.now() - since < 2000);
+      if (away.length > 1) { next = message; return; }
+      away.push(performance.now());
+    }
     model.send(message);
   };
   const done = () => {
-    busy = 0;
+    away.shift();
     if (!next) return;
     const message = next;
     next = null;

@@ -97,7 +97,7 @@ function render({ model, el }) {
   const fields = new Map(), stage = new Stage(structuredClone(model.get('glyphs')));
   const root = () => el.closest('.fp-bench'), grid = () => el.closest('.fp-grid');
 
-  const { say, done } = oneAtATime(model);
+  const { say, done } = fewAtATime(model);
 
   // -- tabs: some hold several folds, which then have a row of their own
   let groups = [], open = '', fresh = false;

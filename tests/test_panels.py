@@ -660,7 +660,7 @@ def test_a_step_of_a_slider_releases_the_page_once_and_at_its_end():
     """The page lets the next step go at each release: two would let the kernel fall behind."""
 
     async def slid():
-        made, sent = panel(example("boathouse-laid")), []
+        made, sent = panel(BOATHOUSE), []
         made.stage.heard = True
         made.page.send = lambda message, buffers=None: sent.append(message)
         made.on_slider("opening.width", 40.0)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from itertools import pairwise
+from itertools import pairwise, product
 from statistics import median
 from time import process_time
 
@@ -18,6 +18,8 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DATA, SETS
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.composed.live import live_views
+from fireplace_calc.drawing.page.message import page_message
 from fireplace_calc.geometry.assembled.assembly import as_wanted, assemble
 from fireplace_calc.geometry.assembled.fitting import fit
 from fireplace_calc.pieces.choice import Choice, choose
@@ -72,15 +74,18 @@ def times(act: Callable[[int], None], count: int) -> list[float]:
     return sorted(found)
 
 
-def slider(design: Design, key: str) -> list[float]:
-    """Change, geometry and assessment at each step. [ms]"""
+def slider(design: Design, key: str, drawn: bool) -> float:
+    """Median of a step: change, geometry, assessment; and, drawn, the four views as lines for the page. [ms]"""
     spent = []
     for value in STEPS[key]:
         start = process_time()
         design = change(design, {key: value})
-        assess(design)
+        found = assess(design)
+        if drawn:
+            for cell, sheet in live_views("all", found.geometry, "feet-inches", found.findings):
+                page_message(sheet, "light", cell)
         spent.append((process_time() - start) * 1000)
-    return spent
+    return median(spent)
 
 
 def main() -> None:
@@ -118,11 +123,11 @@ def main() -> None:
         load(DATA / "designs" / f"{name}.toml") for name in ("boathouse-laid", "boathouse")
     )
     print("\n| slider | laid [ms] | set [ms] | set, of laid |\n|---|---|---|---|")
-    for key in STEPS:
-        slider(laid, key), slider(of_set, key)
-        rounds = [(median(slider(laid, key)), median(slider(of_set, key))) for _ in range(5)]
+    for drawn, key in product((False, True), STEPS):
+        slider(laid, key, drawn), slider(of_set, key, drawn)
+        rounds = [(slider(laid, key, drawn), slider(of_set, key, drawn)) for _ in range(5)]
         a, b = (median(r[k] for r in rounds) for k in (0, 1))
-        print(f"| `{key}` | {a:.2f} | {b:.2f} | {b / a:.2f} |")
+        print(f"| `{key}`{', drawn' if drawn else ''} | {a:.2f} | {b:.2f} | {b / a:.2f} |")
 
 
 if __name__ == "__main__":

@@ -63,7 +63,7 @@ def main():
             lambda: beside_flue(layers, radius, flue_fires()["usual"]),
         ),
         ("three fires, coarse, boathouse", "", lambda: [*three_fires(geometry, 8.0, COARSE)]),
-        ("an evening, as papers ask, boathouse", "", lambda: evening_alone(geometry)),
+        ("an evening, geometry and all, boathouse", "", lambda: evening_alone(next(anew))),
         ("all of it, geometry and all, boathouse", "", lambda: heat_answer(next(anew))),
     ]
     print(f"{mesh.cells} cells, {mesh.points} points")

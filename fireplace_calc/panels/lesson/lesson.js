@@ -79,7 +79,7 @@ function render({ model, el }) {
   };
   /** From the last screen on to the next lesson. */
   const onward = ({ screen, next }) => (screen === 'exercises' && next.length
-    ? [rowOf(press('lesson', `Next lesson: ${next[1]}`, () => say({ do: 'lesson', name: next[0] })))] : []);
+    ? [rowOf(press('lesson', 'Next lesson', () => say({ do: 'lesson', name: next[0] }), { title: next[1] }))] : []);
 
   const take = (told, bodies) => {
     if (told.stage) stage.take(told.stage, bodies);

@@ -199,3 +199,14 @@ def test_class_names_are_given_once():
             if isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
                 named.setdefault(node.name, []).append(label(path))
     assert {name: where for name, where in named.items() if len(where) > 1} == {}
+
+
+@pytest.mark.parametrize("room", ["", ".panels", ".drawing", ".takeoff", ".draft", ".structure"])
+def test_a_name_that_a_room_hands_out_is_no_folder(room):
+    """``client`` was the page until its folder was read, and then the folder: a cell run again said
+    that a module is not callable.
+    """
+    handed_out = import_module(f"fireplace_calc{room}")
+    for name in modules():
+        import_module(name)
+    assert [n for n in handed_out.__all__ if inspect.ismodule(getattr(handed_out, n))] == []

@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING, Any
 from fireplace_calc.design.records import Design
 
 if TYPE_CHECKING:
-    from fireplace_calc.panels.client.client_panel import ClientPanel
+    from fireplace_calc.panels.fireside.client_panel import ClientPanel
 
 
 def client(design: Design, **how: Any) -> ClientPanel:
     """The page of who will sit before the fire, as of ``ClientPanel``; put it last in a cell."""
-    from fireplace_calc.panels.client.client_panel import ClientPanel
+    from fireplace_calc.panels.fireside.client_panel import ClientPanel
 
     return ClientPanel(design, **how)

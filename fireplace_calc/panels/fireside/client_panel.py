@@ -15,8 +15,8 @@ from fireplace_calc.base.units import FEET_INCHES, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.panels.client.client_page import ClientPage
-from fireplace_calc.panels.client.scene_pane import ScenePane
+from fireplace_calc.panels.fireside.client_page import ClientPage
+from fireplace_calc.panels.fireside.scene_pane import ScenePane
 from fireplace_calc.panels.folds.folds import LONG_REST, REST
 from fireplace_calc.panels.live_design import LiveDesign
 from fireplace_calc.panels.memory import send_promptly, settle_memory

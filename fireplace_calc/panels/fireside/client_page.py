@@ -11,7 +11,7 @@ from fireplace_calc.base.resources import page_source
 from fireplace_calc.panels.picture.sheet_page import elements_source
 from fireplace_calc.panels.workbench.bench_page import FOLDER as WORKBENCH
 
-FOLDER = "panels/client"
+FOLDER = "panels/fireside"
 """Where its files are, within the package."""
 
 

@@ -172,6 +172,6 @@ const SCREENS = {
 /** The course as a list. */
 function contentsWords(lessons, say) {
   return make('ol', { className: 'fl-course' }, ...lessons.map((one) => make('li', {},
-    press(`lesson-${one.key}`, `${one.number}  ${one.title}`, () => say({ do: 'lesson', name: one.key })),
-    make('p', { textContent: `${one.aim} ${one.minutes} min${one.needs.length ? `, after ${one.needs.join(' and ')}` : ''}.${one.seen ? ` ${one.seen}/6 opened.` : ''}` }))));
+    press(`lesson-${one.key}`, `${one.number}  ${one.title}, ${one.minutes} min`, () => say({ do: 'lesson', name: one.key })),
+    make('p', { textContent: `${one.aim}${one.needs.length ? ` After ${one.needs.join(' and ')}.` : ''}${one.seen ? ` ${one.seen}/6 opened.` : ''}` }))));
 }

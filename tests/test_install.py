@@ -11,7 +11,6 @@ import os
 import shutil
 import subprocess
 import sys
-import tarfile
 import time
 import urllib.error
 import urllib.request
@@ -76,8 +75,7 @@ def built(tmp_path_factory):
     hatch = [sys.executable, "-m", "hatchling", "build", "-d", str(out)]
     subprocess.run([*hatch, "-t", "sdist"], cwd=ROOT, check=True, capture_output=True)
     (sdist,) = out.glob("*.tar.gz")
-    with tarfile.open(sdist) as archive:
-        archive.extractall(out, filter="data")
+    shutil.unpack_archive(sdist, out)
     subprocess.run(
         [*hatch, "-t", "wheel"],
         cwd=out / sdist.name.removesuffix(".tar.gz"),

@@ -91,6 +91,16 @@ class Theme:
     guide: str = "#000000"
 
 
+_PRINTED_HEAT = {
+    "heat 1": "#f2f2f2",
+    "heat 2": "#e0e0e0",
+    "heat 3": "#cccccc",
+    "heat 4": "#b5b5b5",
+    "heat 5": "#9c9c9c",
+    "heat 6": "#828282",
+}
+"""A map of heat has no hatching to tell its bands by: in black on white they are grays."""
+
 _LIGHT_TONES = {
     "brick": "#e8cdbd",
     "firebrick": "#f4e3b2",
@@ -218,6 +228,6 @@ THEMES = {
         "#ffffff",
         "#000000",
         "#000000",
-        dict.fromkeys(_LIGHT_TONES, "#ffffff") | {"steel": "#000000"},
+        dict.fromkeys(_LIGHT_TONES, "#ffffff") | {"steel": "#000000"} | _PRINTED_HEAT,
     ),
 }

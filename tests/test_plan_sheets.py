@@ -25,6 +25,7 @@ from fireplace_calc.drawing.plates.figure import put
 from fireplace_calc.drawing.plates.fill_sheets import chosen_scales, filled
 from fireplace_calc.drawing.plates.packing import places
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
+from fireplace_calc.drawing.plates.words_round import Sizes, annotated
 from fireplace_calc.drawing.sheets.dimensions import CLEAR
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.pdf import PdfBook
@@ -157,6 +158,27 @@ def test_the_height_is_no_dwarf_beside_large_plans(size):
         told += [text for text in written(sheet) if "flue sections" in text]
     (scale,) = told
     assert int(scale.partition(",")[0].removeprefix("1:")) <= 200
+
+
+def test_a_string_under_a_plan_keeps_below_notes_that_are_higher_than_it():
+    """With a string over it too the notes have to go down, their leaders across the string's place."""
+    notes = [
+        ((-0.3, 0.03 * k), f"note {k} of a low plan with strings over and under it")
+        for k in range(9)
+    ]
+    figure = annotated(
+        "roof_plan",
+        (-1.0, 0.0, 1.0, 0.3),
+        lambda view: view.path([(-0.5, 0.0), (0.5, 0.0)], "seen"),
+        "millimetres",
+        (25.0,),
+        left=notes,
+        below=[Sizes((-0.7, -0.65), 0.0, "air")],
+        above=[Sizes((-0.5, 0.5), 0.3, "offset")],
+    )
+    sheet = Sheet(400.0, 400.0)
+    put(sheet, (50.0, 50.0), figure, 25.0, "")
+    assert not collisions(sheet, CLEAR)
 
 
 @pytest.mark.parametrize("denominator", [100.0, 500.0])

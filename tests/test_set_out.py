@@ -128,6 +128,10 @@ def test_a_figure_without_room_beside_its_drawing_stands_in_the_notes():
         assert [text for text in wanted if text not in said] == [], size
 
 
+def test_a_shelf_over_the_shoulder_keeps_off_the_mark_of_the_section():
+    check(made(laid(**FAR_OUT["trim over the shoulder"]), size="11x17"))
+
+
 @pytest.mark.parametrize("which", sampled(FAR_OUT, 7))
 def test_what_is_out_of_the_common_is_clean_too(which):
     for units, size in ((FEET_INCHES, "11x17"), (MILLIMETRES, "A4")):

@@ -3,14 +3,14 @@
 from math import atan, degrees, tan
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 from sampled import sampled
 from shapely import Polygon, box, make_valid, unary_union
 from sheet_ink import inked
 from strategies import designs
 
-from fireplace_calc import assess, change, load
+from fireplace_calc import Design, assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.drawing.details import sheet as details
@@ -107,6 +107,7 @@ def test_a_detail_cuts_what_the_section_cuts(design):
 
 
 @settings(SOME)
+@example(change(Design(), {"chimney.wash": "63.5 mm", "flue.sections": 15}), "millimetres")
 @given(designs(), st.sampled_from(sorted(SCALES)))
 def test_every_size_on_a_detail_is_the_design_own(design, units):
     result = assess(design)

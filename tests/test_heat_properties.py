@@ -75,10 +75,22 @@ FED = walled(
     framing=FRAMING,
     deep=1.0,
 )
+SIDE = walled(
+    depth=0.5,
+    half=1.0,
+    slope=0.25,
+    film=25.0,
+    back_gap=INCH,
+    side_gap=4 * INCH,
+    air=20.0,
+    framing=replace(FRAMING, solid=True),
+    deep=1.0,
+)
 
 
 @settings(max_examples=10, deadline=None)
 @example(FED, 5.0, 2400.0, 11.0)
+@example(SIDE, 5.0, 1200.0, 13.0)
 @given(plans, st.floats(5.0, 30.0), st.sampled_from([1200.0, 2400.0]), st.floats(0.0, 30.0))
 def test_a_fire_that_is_out_cools_where_the_air_just_begins_to_turn(plan, room, step, colder):
     """A gap fed by room air passes from still to turning air: corrections swing to and fro there."""

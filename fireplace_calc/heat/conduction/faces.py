@@ -12,6 +12,8 @@ from fireplace_calc.heat.conduction.mesh import FreeFaces, Gap, HeatMesh, Room, 
 
 Drives = Mapping[str, float]
 """Temperature of each space by its name. [C]"""
+Carried = tuple[Array, Array]
+"""What moving air carries across, and from either face to the air that is fed. [W/(m2 K)]"""
 TURNING = {LEVEL: 0.73, UP: 1.14, DOWN: 0.0}
 """Of air that moves by itself in a layer (ISO 6946). [W/m2K(4/3)]"""
 SLIGHT = 5.0
@@ -54,11 +56,20 @@ class Bends:
         """Points, and behind them the spaces. [C]"""
         return np.concatenate([points, [drives[name] for name in self.drives]])
 
-    def flows(self, points: Array, drives: Drives) -> tuple[Array, Array, Array]:
-        """Heat across, and from either face to the air that is fed. [W/m]"""
+    def air(self, points: Array, drives: Drives) -> Carried:
+        """What moving air carries at these points. [W/(m2 K)]"""
+        every = self._with_rooms(points, drives)
+        return self._air(np.abs(every[self.node] - every[self.other]))
+
+    def flows(
+        self, points: Array, drives: Drives, air: Carried | None = None
+    ) -> tuple[Array, Array, Array]:
+        """Heat across, and from either face to the air that is fed; by what the air carries at
+        these points where it is not told. [W/m]
+        """
         every = self._with_rooms(points, drives)
         one, other = every[self.node], every[self.other]
-        across, away = self._air(np.abs(one - other))
+        across, away = air or self.air(points, drives)
         hot, cold = (one + ZERO_C) ** 2, (other + ZERO_C) ** 2
         crossing = self.area * (self._sends * (hot * hot - cold * cold) + across * (one - other))
         if not self.any_fed:

@@ -15,7 +15,7 @@ from scipy.sparse import coo_matrix, csc_matrix
 from scipy.sparse.linalg import SuperLU, splu
 
 from fireplace_calc.base.arrays import Array, IntArray
-from fireplace_calc.heat.conduction.faces import Bends, Drives
+from fireplace_calc.heat.conduction.faces import Bends, Carried, Drives
 from fireplace_calc.heat.conduction.mesh import Film, FreeFaces, HeatMesh, NotWorked, Room
 
 GAMMA = 1 - 2**-0.5
@@ -28,8 +28,8 @@ SETTLED = 1e-4
 """Of a steady answer. [K]"""
 PATIENCE = 5
 """Corrections before the matrix is made anew, about as hot as it has become."""
-TURNS = 12
-"""Times that is done before giving up."""
+TURNS, SWINGS = 12, 3
+"""Times that is done before giving up, and before it is taken for a swing."""
 NO_REST = "Temperatures beside this wall do not come to rest: its heat is not worked out."
 
 
@@ -124,10 +124,10 @@ class Conduction:
             heat[faces.node] = faces.area * self._film(faces) * drives[faces.space.drive]
         return heat
 
-    def _corrected(self, points: Array, drives: Drives) -> Array:
+    def _corrected(self, points: Array, drives: Drives, air: Carried | None = None) -> Array:
         """What the matrix takes out at its slopes, less what really goes. [W/m]"""
         bends, (hot, cold, away) = self.bends, self._slopes
-        crossing, leaving, leaving_other = bends.flows(points, drives)
+        crossing, leaving, leaving_other = bends.flows(points, drives, air)
         one, other = points[bends.node], np.zeros(bends.count)
         other[bends.gaps] = points[bends.other[bends.gaps]]
         return bends.to_points(
@@ -141,20 +141,20 @@ class Conduction:
         """Temperatures within a step; too steep slopes settle slowly, too flat ones not at all.
 
         What is still to come is told from how much less each correction moves than the one before.
-        Corrections that swing to and fro (air that is fed and just begins to turn) are taken in
-        shares.
+        Where corrections swing to and fro (air that is fed and just begins to turn) the air carries
+        what it last did.
         """
         hottest = max(points.max(), *drives.values())
         for turn in range(TURNS):
             factor, old, before = self._factor(per_second), points, 0.0
-            share = 1 / max(turn, 1)
-            for _ in range(round(PATIENCE / share)):
-                found: Array = factor.solve(fixed + self._corrected(points, drives))
+            air = self.bends.air(points, drives) if turn >= SWINGS else None
+            for _ in range(PATIENCE):
+                found: Array = factor.solve(fixed + self._corrected(points, drives, air))
                 moved = float(np.abs(found - points).max())
                 to_come = moved**2 / (before - moved) if moved < before else moved
                 if not self.bends.count or to_come < self._close:
                     return found
-                points, before = points + share * (found - points), moved
+                points, before = found, moved
             points = np.clip(points, min(old.min(), *drives.values()), hottest)
             self.guess(points + 10.0 * (turn + 1))
         raise NotSettled(NO_REST)

@@ -24,9 +24,6 @@ from fireplace_calc.base.units import (
     G,
 )
 
-CERTAIN = 6
-"""Decimals behind the last that is printed on which a figure's being half of it may be told. [-]"""
-
 
 @lru_cache(maxsize=4096)
 def feet_inches(meters: float, finest: int = 16, inches_only: bool = False) -> str:
@@ -53,7 +50,7 @@ def feet_inches(meters: float, finest: int = 16, inches_only: bool = False) -> s
     >>> feet_inches(11.99 * INCH)
     '1\'-0"'
     """
-    ticks = round(round(abs(meters) / INCH * finest, CERTAIN))
+    ticks = round(abs(meters) / INCH * finest)
     sign = "-" if meters < 0 and ticks else ""
     whole, part = divmod(ticks, finest)
     feet, inches = (0, whole) if inches_only else divmod(whole, 12)
@@ -86,10 +83,8 @@ def grouped(value: float, digits: int = 0, units: str = FEET_INCHES) -> str:
     --------
     >>> grouped(12345.678, 1), grouped(12345.678, 1, "millimetres"), grouped(-0.04, 1)
     ('12,345.7', '12 345.7', '0.0')
-    >>> grouped(63.5), grouped(1063.5 - 1000.0 - 1e-12)  # half is half, however it was reckoned
-    ('64', '64')
     """
-    text = f"{round(value, digits + CERTAIN):,.{digits}f}"
+    text = f"{value:,.{digits}f}"
     text = text.replace(",", " ") if units == MILLIMETRES else text
     return text.lstrip("-") if not text.strip("-0. ") else text
 

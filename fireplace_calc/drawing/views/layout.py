@@ -161,6 +161,10 @@ def lining_word(geometry: Geometry) -> str:
     return "air chamber" if geometry.design.firebox.lining == STEEL_UNIT else "lining"
 
 
+CERTAIN = 9
+"""Decimals of a length in meters that no reckoning blurs. [-]"""
+
+
 def length(value: float, units: str) -> str:
     r"""A length as it is written in a dimension string: to the sixteenth, or in millimeters without
     their unit, be it as long as it may.
@@ -169,7 +173,10 @@ def length(value: float, units: str) -> str:
     --------
     >>> length(12.8316, "feet-inches"), length(12.8316, "millimetres")
     ('42\'-1 3/16"', '12 832')
+    >>> length(0.0635, "millimetres"), length(4.0635 - 4.0, "millimetres")
+    ('64', '64')
     """
+    value = round(value, CERTAIN)  # half of the last place is half, however it was reckoned
     if units == FEET_INCHES:
         return show(value, "length", units)
     return grouped(value / MM, 0, units)

@@ -118,6 +118,34 @@ def test_rooms_that_read_the_same_look_the_same(design, move):
         assert content(a) == content(b)
 
 
+@pytest.mark.parametrize(
+    ("changes", "ceiling"),
+    [
+        ({"opening.head": "segmental", "base.hearth_level": "24 in"}, 72),
+        ({"opening.head": "segmental", "base.hearth_level": "48 in"}, 78 + 0.3 / INCH),
+        ({"lintel.material": "stone", "base.hearth_level": "24 in"}, 72),
+    ],
+)
+def test_a_deep_head_ends_at_the_ceiling(changes, ceiling):
+    """A head of 20 in over an opening that ends 54 or 78 in up, under a ceiling of 6 ft, which is
+    drawn no lower than 0.3 m over the opening: no line and no color runs past it, and the head
+    runs up to it on both sides.
+    """
+    deep = {**changes, "lintel.height": "20 in", "throat.height": "20 in"}
+    sheet, view, geometry = drawn(change(Design(), {**deep, "house.ceiling": "6 ft"}))
+    top = ceiling * INCH
+    seen = [np.array(p) for p in sheet.lines["seen", "ink"]]
+    window = max((p for p in seen if len(p) == 5), key=lambda p: np.ptp(p[:, 0]))
+    filled = [ring for many in sheet.fills.values() for rings in many for ring in rings]
+    everything = np.concatenate([*seen, *filled, *(h.reshape(-1, 2) for h in sheet.hatches)])
+    assert everything[:, 1].max() <= window[:, 1].max() + 0.01
+    ends = [(p - (view.x0, view.y0)) / view.scale for p in seen if len(p) == 2]
+    upward = [p for p in ends if abs(p[:, 1].max() - top) < 1e-6 < np.ptp(p[:, 1])]
+    breast = geometry.frame.block_half - 1e-6
+    sides = [p[p[:, 1].argmax(), 0] for p in upward if abs(p[p[:, 1].argmax(), 0]) < breast]
+    assert len(sides) == 2 and sum(sides) == pytest.approx(0.0) != sides[0]
+
+
 def test_guides_are_switched_on_by_name(boathouse):
     result = assess(boathouse)
     ((_, bare),) = live_views("room", result.geometry, "feet-inches", result.findings)

@@ -393,6 +393,21 @@ def test_an_arch_in_front_keeps_to_its_circle():
     assert {"spring line", "arch"} <= {label.text.split("  ")[-1] for label in sheet.labels}
 
 
+@pytest.mark.parametrize("cell", [WHOLE, *CELLS.values()], ids=str)
+@pytest.mark.parametrize("head", ["segmental", "straight"])
+def test_a_head_that_runs_over_the_ceiling_stays_on_its_sheet(head, cell):
+    """78 in up to the opening's top and a head of 20 over it: all of the head is drawn, up to 98 in
+    and over a ceiling that is drawn 0.3 m over the opening, yet no higher than its place on the sheet.
+    """
+    deep = {"opening.head": head, "lintel.material": "stone", "lintel.height": "20 in"}
+    deep |= {"throat.height": "20 in", "base.hearth_level": "48 in", "house.ceiling": "6 ft"}
+    _, sheet, view = drawn("front", deep, cell=cell)
+    drawn_to = [p[:, 1].max() for runs in sheet.lines.values() for p in map(np.asarray, runs)]
+    assert max(drawn_to) <= cell.top
+    heads = [model(view, p) for p in sheet.lines["seen", "ink"]]
+    assert max(p[:, 1].max() for p in heads) == pytest.approx(98)
+
+
 @pytest.mark.parametrize(
     ("face", "course", "unit"),
     [("brick", 2.75, 8.5), ("tile", 6, 6), ("plaster", None, None)],

@@ -41,8 +41,6 @@ class NamedView:
         Its name in the panel's list.
     draw : callable
         ``draw(sheet, cell, geometry, units, scales=..., name_scale=...)``.
-    title : str
-        Its name in the paper set; empty where it has no sheet there.
     suits : callable
         Whether a geometry has what the view shows.
     otherwise : str
@@ -54,7 +52,6 @@ class NamedView:
     key: str
     label: str
     draw: Callable[..., Any]
-    title: str = ""
     suits: Callable[[Geometry], bool] = _every_design
     otherwise: str = ""
     broad: float = 1.0
@@ -63,23 +60,21 @@ class NamedView:
 CATALOGUE = {
     view.key: view
     for view in (
-        NamedView("front", "Front elevation", front, "Front elevation"),
-        NamedView("section", "Section", section, "Section"),
-        NamedView("plan", "Plan", plan, "Plan", broad=1.6),
-        NamedView("roof", "Against the roof", roof, "Against the roof"),
+        NamedView("front", "Front elevation", front),
+        NamedView("section", "Section", section),
+        NamedView("plan", "Plan", plan, broad=1.6),
+        NamedView("roof", "Against the roof", roof),
         NamedView("room", "In its room", _later("room.room_view", "room")),
         NamedView(
             "detail",
             "Throat and chamber",
             _later("views.throat_detail", "detail"),
-            "Throat and smoke chamber",
             broad=1.6,
         ),
         NamedView(
             "arch",
             "Arch and its thrust",
             _later("views.arch_view", "arch"),
-            "Arch and its thrust",
             _later("views.arch_view", "has_arch"),
             "The opening of this design has a straight head; the front elevation is shown.",
         ),
@@ -87,7 +82,6 @@ CATALOGUE = {
             "chimney",
             "Chimney plan",
             _later("views.chimney_plan", "chimney"),
-            "Plan of the chimney",
             _later("views.chimney_plan", "has_second_flue"),
             "This chimney has one flue, as the section shows; the front elevation is shown.",
             broad=1.6,
@@ -96,7 +90,6 @@ CATALOGUE = {
             "bricks",
             "Brick layout",
             _later("views.brick_layout", "bricks"),
-            "Brick layout",
             _later("views.brick_layout", "can_lay"),
             "There is nothing to lay brick by brick in this design; the front elevation is shown.",
         ),
@@ -104,10 +97,9 @@ CATALOGUE = {
             "staging",
             "Staging",
             _later("pieces.staging_picture", "staging"),
-            "Staging",
             _later("pieces.staging_picture", "has_set"),
             "This design is built without a set of pieces; the front elevation is shown.",
         ),
     )
 }
-"""By key, in the order of the panel's list and of the paper set."""
+"""By key, in the order of the panel's list."""

@@ -32,10 +32,7 @@ from fireplace_calc.drawing.views.face import (
     hood_ring,
     jamb_ends,
 )
-from fireplace_calc.drawing.views.front_elevation import (
-    lintel_ring,
-    opening_ring,
-)
+from fireplace_calc.drawing.views.front_elevation import lintel_ring, opening_ring
 from fireplace_calc.drawing.views.layout import (
     LADDER,
     ScaleName,
@@ -182,27 +179,27 @@ def _breast(
     ring: np.ndarray,
     hidden_by: list[np.ndarray],
 ) -> None:
-    """Masonry in the wall with its face and lintel."""
-    f, d = geometry.frame, geometry.design
+    """Masonry in the wall with its face and lintel, up to the ceiling."""
+    f, d, top = geometry.frame, geometry.design, wall_top(geometry)
     shown, window = view.ring(ring), view.ring(s.window)
     inside = np.array(
         overlap(ring.tolist(), box(s.window[0][0], s.window[1][0], -1.0, 99.0)), dtype=float
     )
-    faced = np.array(clip_top(inside.tolist(), face_end(geometry, wall_top(geometry))))
+    faced = np.array(clip_top(inside.tolist(), face_end(geometry, top)))
     view.sheet.fill([view.ring(inside)], FACES["plaster"], layer=-9)
     view.sheet.fill([view.ring(faced)], FACES[d.surround.face], layer=-8.9)
     hidden.lines(sides(shown), "seen", [window], hidden_by)
     arched, hole = f.spring < f.opening_top, view.ring(opening_ring(geometry))
     holes = list(hidden_by)
     if head_shows(geometry):
-        head = view.ring(lintel_ring(geometry))
+        head, under = view.ring(lintel_ring(geometry)), [view.ring(box(-99.0, 99.0, -1.0, top))]
         material = (geometry.parts_by_name.get("arch") or geometry.parts_by_name["lintel"]).material
-        view.sheet.fill([head], material, layer=-8)
-        hidden.lines(sides(head), "seen", behind=hidden_by)
+        view.sheet.fill([view.ring(clip_top(lintel_ring(geometry), top))], material, layer=-8)
+        hidden.lines(sides(head), "seen", under, hidden_by)
         if arched:
             half = len(head) // 2
             for joints in voussoirs(geometry, head[:half], head[half:][::-1]):
-                hidden.hatch(joints, behind=hidden_by)
+                hidden.hatch(joints, under, hidden_by)
             hole = np.concatenate([hole[:3], head[len(head) // 2 :][::-1], hole[-1:]])
         else:
             holes.append(head)

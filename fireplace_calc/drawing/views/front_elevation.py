@@ -58,6 +58,7 @@ def front(
     """
     f, d = geometry.frame, geometry.design
     ceiling = max(d.house.ceiling, f.opening_top + 0.3)
+    top = max(ceiling, *(z for _, z in lintel_ring(geometry))) if head_shows(geometry) else ceiling
     wide = front_half(geometry) + 0.08
     marks = (
         level_marks(front_levels(geometry, ceiling), lambda z: level(z, units))
@@ -68,7 +69,7 @@ def front(
     view, denominator = fit(
         sheet,
         cell,
-        (-wide, front_foot(geometry) - 0.02, wide + 0.72, ceiling),
+        (-wide, front_foot(geometry) - 0.02, wide + 0.72, top),
         (20, 22, right, 3),
         scales,
     )

@@ -7,8 +7,9 @@ A fault is a changed constant, a comparison turned round, plus for minus, two ar
 nothing returned, ``not`` dropped, an index off by one, least for most, another unit. None stands in
 a docstring, an annotation or a message. The same room, count and seed plant the same faults. Those
 that nobody can find stand in ``mutating/equivalent.csv`` with the reason. Exit status 1 when one
-survives. A room's tests run once without a fault; those that fail even so are named and left out,
-since they find nothing. ``--wide`` lets survivors meet every other unit test; ``--unit`` leaves out
+is not killed. A room's tests run once without a fault; those that fail even so are named and left out,
+since they find nothing. Tests that are stopped after ten minutes decide nothing, and the fault is
+counted apart. ``--wide`` lets survivors meet every other unit test; ``--unit`` leaves out
 what is marked ``whole``, which is quicker and the harder bar.
 """
 
@@ -53,7 +54,10 @@ COPIED = (
 LIBRARIES = ("numpy", "pytest", "hypothesis", "shapely.ops", "matplotlib.figure", "ipywidgets")
 """Loaded once, before a fault is planted; the package itself is loaded anew for each."""
 LONGEST = 600
-"""A fault that makes the tests run longer is found. [s]"""
+"""Tests that run longer with a fault in are stopped, and nothing is decided: the fault may make
+them endless, or the machine may be busy. [s]
+"""
+ENDS = KILLED, SURVIVED, UNDECIDED = "killed", "SURVIVED", "NOT DECIDED"
 OPTIONS = (
     *("-x", "-q", "--no-header", "--tb=line", "-o", "addopts=", "-p", "no:cacheprovider"),
     *("-p", "no:nbval"),
@@ -131,9 +135,9 @@ def copy() -> Path:
     return tree
 
 
-def run(told: list[str], said: Path) -> bool:
-    """Whether tests fail, in a process of their own that has the libraries already. What is told is
-    files, and options of pytest's.
+def run(told: list[str], said: Path) -> str:
+    """What tests say of a fault, in a process of their own that has the libraries already. What is
+    told is files, and options of pytest's.
     """
     child = os.fork()
     if child == 0:
@@ -148,7 +152,10 @@ def run(told: list[str], said: Path) -> bool:
                 status = int(import_module("pytest").main(sys.argv[1:]))
             sys.stdout.flush()
             os._exit(min(status, 1))
-    return os.waitpid(child, 0)[1] != 0
+    ended = os.waitpid(child, 0)[1]
+    if os.WIFSIGNALED(ended) and os.WTERMSIG(ended) == signal.SIGALRM:
+        return UNDECIDED
+    return KILLED if ended else SURVIVED
 
 
 def first_failure(said: Path) -> str:
@@ -158,7 +165,7 @@ def first_failure(said: Path) -> str:
     return found[1] if found else " ".join(text.split())[-100:]
 
 
-def planted(fault: Fault, tree: Path, wide: bool, left_out: list[str]) -> tuple[bool, str, float]:
+def planted(fault: Fault, tree: Path, wide: bool, left_out: list[str]) -> tuple[str, str, float]:
     """Plant, test, and put right again."""
     target, start = tree / fault.path.relative_to(ROOT), time.monotonic()
     whole = target.read_text()
@@ -169,17 +176,20 @@ def planted(fault: Fault, tree: Path, wide: bool, left_out: list[str]) -> tuple[
         os.utime(target, (next(_stamp), next(_stamp)))  # no compiled file is that old
         files = [str(target.relative_to(tree)), *likeliest(fault.path)]
         found = run([*files, *left_out], tree / "said")
-        if wide and not found:
+        if wide and found == SURVIVED:
             found = run([*sorted(everywhere() - set(files)), *left_out], tree / "said")
     finally:
         target.write_text(whole)
-    return found, first_failure(tree / "said") if found else "", time.monotonic() - start
+    by = first_failure(tree / "said") if found == KILLED else ""
+    return found, by, time.monotonic() - start
 
 
 def red(files: list[str], tree: Path) -> list[str]:
     """Options that leave out the tests that fail before any fault is planted: they find nothing."""
-    if not run([*files, "--maxfail=1000"], tree / "said"):
+    if (found := run([*files, "--maxfail=1000"], tree / "said")) == SURVIVED:
         return []
+    if found == UNDECIDED:
+        sys.exit(f"The tests run longer than {LONGEST} s without a fault: nothing can be decided.")
     text = (tree / "said").read_text(errors="replace")
     names = re.findall(r"^(?:FAILED|ERROR) (\S+)", text, re.MULTILINE)
     if not names:
@@ -213,9 +223,7 @@ def work(waiting: multiprocessing.Queue, done: multiprocessing.Queue, wide: bool
         shutil.rmtree(tree, ignore_errors=True)
 
 
-def tried(
-    faults: list[Fault], workers: int, wide: bool
-) -> Iterator[tuple[Fault, bool, str, float]]:
+def tried(faults: list[Fault], workers: int, wide: bool) -> Iterator[tuple[Fault, str, str, float]]:
     """Every fault with what became of it, as it comes."""
     waiting, done = multiprocessing.Queue(), multiprocessing.Queue()
     for fault in (*faults, *[None] * workers):
@@ -231,6 +239,12 @@ def tried(
         yield found
     for one in at_work:
         one.join()
+
+
+def counted(ends: dict[str, int]) -> str:
+    """How many faults ended how, in words."""
+    words = f"{ends[KILLED]} of {sum(ends.values())} killed, {ends[SURVIVED]} survived"
+    return words + (f", {ends[UNDECIDED]} not decided" if ends[UNDECIDED] else "")
 
 
 def main() -> int:
@@ -257,16 +271,15 @@ def main() -> int:
         return 0
     tally: Counter = Counter()
     for fault, found, by, took in tried(faults, asked.workers, asked.wide):
-        word = "killed" if found else "SURVIVED"
-        print(f"{word} {fault.where}  [{fault.site.kind}, {took:.1f} s] {by}", flush=True)
-        if not found:
+        print(f"{found} {fault.where}  [{fault.site.kind}, {took:.1f} s] {by}", flush=True)
+        if found != KILLED:
             print(f"  -{fault.before.strip()}\n  +{fault.after.strip()}", flush=True)
         tally[room(fault.path), found] += 1
     for name in sorted({name for name, _ in tally}):
-        print(f"{name}: {tally[name, True]} of {tally[name, True] + tally[name, False]} killed")
-    survived = sum(count for (_, found), count in tally.items() if not found)
-    print(f"all: {len(faults) - survived} of {len(faults)} killed, {survived} survived")
-    return 1 if survived else 0
+        print(f"{name}: {counted({found: tally[name, found] for found in ENDS})}")
+    ends = {found: sum(n for (_, end), n in tally.items() if end == found) for found in ENDS}
+    print(f"all: {counted(ends)}")
+    return 0 if ends[KILLED] == len(faults) else 1
 
 
 if __name__ == "__main__":

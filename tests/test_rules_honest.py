@@ -143,6 +143,26 @@ def test_a_rule_that_is_not_asked_again_would_say_the_same(pack, seed, share):
         assert again == book.check(facts)
 
 
+@pytest.mark.parametrize("pack", sampled(PACKS, 4))
+@settings(deadline=None, max_examples=20)
+@given(seed=st.integers(0, 10**9), doubted=st.booleans())
+def test_whoever_asks_for_less_hears_the_same(pack, seed, doubted):
+    """Verdicts alone, and findings without what they rest on; a told damper larger than the firebox
+    under it is doubted by all three.
+    """
+    book, facts = PACKS[pack], mixed(seed)
+    if doubted:
+        facts = dataclasses.replace(
+            facts, design=change(facts.design, {"throat.damper_area": "2000 in2"})
+        )
+    whole = book.check(facts)
+    assert book.verdicts(facts) == {finding.key: finding.verdict for finding in whole}
+    some = {finding.key for finding in whole[::3]}
+    assert book.verdicts(facts, some) == {f.key: f.verdict for f in whole if f.key in some}
+    bare = book.check(facts, some, resting=False)
+    assert [f.resting((), ()) for f in bare] == [f.resting((), ()) for f in whole if f.key in some]
+
+
 def test_a_step_of_a_slider_asks_few_rules_again(monkeypatch):
     """To the default and away from it: somebody has entered both, so nothing else is assumed."""
     asked, check = [], Rule.check

@@ -30,26 +30,48 @@ USUAL_JOINT = INCH / 8
 
 @dataclass(frozen=True)
 class Brickwork:
-    """Where every brick goes.
-
-    Attributes
-    ----------
-    floor : Layout or None
-        Of the firebox floor, where it is paved with firebrick.
-    lining : tuple of Layout
-        Back, raked back and one of two sides, where they are firebrick.
-    lining_courses : EvenCourses or None
-        Courses of the lining up to the underside of the smoke shelf.
-    base_block, extension_block : LaidBlock or None
-        Block under the hearth slab, and under the hearth extension where it stands above the floor.
-    """
+    """Where every brick goes; each face is laid when it is first asked for."""
 
     geometry: Geometry
-    floor: Layout | None
-    lining: tuple[Layout, ...]
-    lining_courses: EvenCourses | None
-    base_block: LaidBlock | None
-    extension_block: LaidBlock | None
+
+    @cached_property
+    def floor(self) -> Layout | None:
+        """Of the firebox floor, where it is paved with firebrick."""
+        if self.geometry.under_fire.material != "firebrick":
+            return None
+        bond = self.geometry.design.firebox.floor_bond
+        return lay(floor_face(self.geometry.frame), floor_bricks(self.geometry).unit, bond)
+
+    @cached_property
+    def lining(self) -> tuple[Layout, ...]:
+        """Back, raked back and one of two sides, where they are firebrick."""
+        return tuple(_lined(self.geometry)) if self._is_lined else ()
+
+    @cached_property
+    def lining_courses(self) -> EvenCourses | None:
+        """Courses of the lining up to the underside of the smoke shelf."""
+        if not self._is_lined:
+            return None
+        f, unit = self.geometry.frame, lining_bricks(self.geometry).unit
+        return even_courses(f.throat - f.slab_top, unit.height, unit.joint)
+
+    @cached_property
+    def base_block(self) -> LaidBlock | None:
+        """Block under the hearth slab."""
+        return self._block("base walls")
+
+    @cached_property
+    def extension_block(self) -> LaidBlock | None:
+        """Block under the hearth extension, where it stands above the floor."""
+        return self._block("hearth extension base")
+
+    @property
+    def _is_lined(self) -> bool:
+        return self.geometry.facing_fire.material == "firebrick"
+
+    def _block(self, name: str) -> LaidBlock | None:
+        part = self.geometry.parts_by_name.get(name)
+        return lay_block(part, block(self.geometry)) if part and part.volume > 0 else None
 
     @property
     def layouts(self) -> tuple[Layout, ...]:
@@ -205,8 +227,8 @@ def split_brick(geometry: Geometry) -> str:
 
 
 def lay_brickwork(geometry: Geometry) -> Brickwork:
-    """Lay out everything that is laid brick by brick, once for a geometry: a cut is found again by
-    the course that it was marked on.
+    """Everything that is laid brick by brick, laid once for a geometry: a cut is found again by the
+    course that it was marked on.
 
     Parameters
     ----------
@@ -217,7 +239,7 @@ def lay_brickwork(geometry: Geometry) -> Brickwork:
     Brickwork
         Faces that are not firebrick are left out.
     """
-    return geometry.once(_laid_out)
+    return geometry.once(Brickwork)
 
 
 def _lined(geometry: Geometry) -> Iterator[Layout]:
@@ -226,24 +248,3 @@ def _lined(geometry: Geometry) -> Iterator[Layout]:
     level = lining_courses_of(geometry)
     for face in lining_faces(geometry.frame):
         yield lay(face, unit, bond, None if face.name == "raked back" else level)
-
-
-def _laid_out(geometry: Geometry) -> Brickwork:
-    d, f, unit = geometry.design, geometry.frame, block(geometry)
-    paved = geometry.under_fire.material == "firebrick"
-    lined = geometry.facing_fire.material == "firebrick"
-    lining = lining_bricks(geometry)
-    base = geometry.parts_by_name.get("base walls")
-    under = geometry.parts_by_name.get("hearth extension base")
-    return Brickwork(
-        geometry,
-        lay(floor_face(f), floor_bricks(geometry).unit, d.firebox.floor_bond) if paved else None,
-        tuple(_lined(geometry)) if lined else (),
-        (
-            even_courses(f.throat - f.slab_top, lining.unit.height, lining.unit.joint)
-            if lined
-            else None
-        ),
-        lay_block(base, unit) if base and base.volume > 0 else None,
-        lay_block(under, unit) if under and under.volume > 0 else None,
-    )

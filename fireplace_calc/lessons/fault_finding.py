@@ -9,6 +9,7 @@ from functools import lru_cache
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs
+from fireplace_calc.explore import sketch
 from fireplace_calc.lessons.answers.printed_answer import shown
 from fireplace_calc.lessons.answers.replying import Reply
 from fireplace_calc.lessons.fault_hunt.planting import offered
@@ -17,6 +18,8 @@ from fireplace_calc.lessons.valid_designs import require_taught, told
 from fireplace_calc.report.sentences import AT_MOST, compared
 from fireplace_calc.rules import PACKS, Finding
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT
+from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.gathering import gather_facts
 
 NOT_THAT_ONE, RIGHT = "Not that one. ", "Right: "
 """What a reply begins with."""
@@ -91,6 +94,7 @@ def figures(
     tuple of tuple of str
     """
     design, specs = fault_finding.design, all_inputs()
+    work = gather_facts(sketch(design))
     made: list[tuple[str, str, str]] = []
     for group, keys in SHOWN.items():
         for key in keys:
@@ -106,7 +110,7 @@ def figures(
                         str(value) if kind in ("choice", "text") else shown(value, kind, units),
                     )
                 )
-        made += [(group, name, text) for name, text in _worked(fault_finding, group, units)]
+        made += [(group, name, text) for name, text in _worked(work, group, units)]
     return tuple(made)
 
 
@@ -122,10 +126,9 @@ def _idle(design: Design, key: str) -> bool:
     return idle.get(key, False)
 
 
-def _worked(fault_finding: FaultFinding, group: str, units: str) -> list[tuple[str, str]]:
+def _worked(work: Facts, group: str, units: str) -> list[tuple[str, str]]:
     """Figures that are measured on the drawing rather than chosen."""
-    work = told(fault_finding.design)
-    f, design = work.frame, fault_finding.design
+    f, design = work.frame, work.design
 
     def size(value: float, kind: str = "length") -> str:
         return shown(value, kind, units)

@@ -21,7 +21,7 @@ STEPS = 48
 
 
 def _bad(design: Design, pack: Pack, keys: tuple[str, ...]) -> bool:
-    return any(f.verdict == FALLS_SHORT for f in pack.check(gather_facts(sketch(design)), keys))
+    return FALLS_SHORT in pack.verdicts(gather_facts(sketch(design)), keys).values()
 
 
 def by_steps(key: str, *steps: float) -> Plant:

@@ -13,6 +13,7 @@ from fireplace_calc.base.tables import rule_sources
 from fireplace_calc.rules.comparing import WORST_FIRST, Compared
 from fireplace_calc.rules.core import EDITIONS, Finding, Rule
 from fireplace_calc.rules.facts import Facts
+from fireplace_calc.rules.told_areas import doubted_areas
 from fireplace_calc.rules.tracing.last_answers import LastAnswers
 from fireplace_calc.rules.tracing.traced import Assumptions
 
@@ -145,14 +146,31 @@ class Pack:
         return tuple(sorted(self.rules, key=attrgetter("key")))
 
     @cached_property
+    def _by_key(self) -> dict[str, Rule[Facts]]:
+        return {rule.key: rule for rule in self.rules}
+
+    @cached_property
     def last(self) -> LastAnswers:
         """What each rule found when it was asked last."""
         return LastAnswers()
 
-    def check(self, facts: Facts, only: Container[str] | None = None) -> tuple[Finding, ...]:
-        """Every rule, or only those with certain keys, held against one design, worst first."""
+    def check(
+        self, facts: Facts, only: Container[str] | None = None, resting: bool = True
+    ) -> tuple[Finding, ...]:
+        """Every rule, or only those with certain keys, held against one design, worst first; what
+        findings rest on is left out for whoever tries many designs and does not ask for it.
+        """
         rules = [rule for rule in self.in_order if only is None or rule.key in only]
+        if not resting and not doubted_areas(facts.design, facts.frame):
+            return _by_verdict([rule.check(facts, self.edition) for rule in rules])
         return _by_verdict(self.last.ask(rules, self.edition, Assumptions(facts)))
+
+    def verdicts(self, facts: Facts, only: Iterable[str] | None = None) -> dict[str, str]:
+        """The verdict of every rule, or of those with certain keys, and nothing else."""
+        keys = [key for key in (self.keys if only is None else only) if key in self._by_key]
+        if doubted_areas(facts.design, facts.frame):
+            return {finding.key: finding.verdict for finding in self.check(facts, keys)}
+        return {key: self._by_key[key].function(facts).verdict for key in keys}
 
 
 RANK = {verdict: k for k, verdict in enumerate(WORST_FIRST)}

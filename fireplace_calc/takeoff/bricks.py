@@ -1,21 +1,22 @@
-"""Figures for counting brick and block that no layout gives."""
+"""Brick by the measure of a wall, and firebrick counted off its layout."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from functools import lru_cache
 
 from fireplace_calc.base.printing import show
-from fireplace_calc.base.units import CUFT, FEET_INCHES, INCH, SQFT
-from fireplace_calc.brickwork.unit import Unit
+from fireplace_calc.base.tables import density
+from fireplace_calc.base.units import CUFT, FEET_INCHES, SQFT
+from fireplace_calc.brickwork import Layout
+from fireplace_calc.brickwork.unit import Unit, UnitMasonry
+from fireplace_calc.brickwork.work import count_bricks, floor_bricks, lining_bricks, split_brick
+from fireplace_calc.geometry.parts import Geometry, Part
+from fireplace_calc.takeoff.share import Share, joints
 
 WALL_MEASURE = 22.5 / CUFT
 """Brick by old wall measure, a way of pricing and no count: USDA FB 1889, p. 44 (read twice).
 [1/m3]
-"""
-
-CORELESS = 0.27 * CUFT / (7.625 * INCH * 7.625 * INCH * 15.625 * INCH)
-"""Share of a hollow 8 in block that is concrete: Masonry Magazine June 1989, p. 10, measured
-(read). [-]
 """
 
 
@@ -39,3 +40,68 @@ def size_note(unit: Unit) -> str:
         f"brick {sides}, {unit.per_area * SQFT:.2f} to the square foot of face and"
         f" {unit.per_volume * CUFT:.1f} to the cubic foot with its joints"
     )
+
+
+def laid_firebrick(geometry: Geometry, part: Part) -> UnitMasonry | None:
+    """How a part is laid that is counted brick by brick; nothing for any other.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    part : Part
+
+    Returns
+    -------
+    UnitMasonry or None
+    """
+    if part.material != "firebrick":
+        return None
+    if part.name == "firebox floor":
+        return floor_bricks(geometry)
+    return lining_bricks(geometry) if part.name == "firebox lining" else None
+
+
+def firebrick_shares(
+    geometry: Geometry, part: Part, laid: UnitMasonry, layouts: tuple[Layout, ...]
+) -> Iterator[Share]:
+    """Counted off the layout; volume shared out by the faces of whole bricks and cut ones.
+
+    Parameters
+    ----------
+    geometry : Geometry
+    part : Part
+        Floor or lining of the firebox.
+    laid : UnitMasonry
+    layouts : tuple of Layout
+        Of its faces.
+
+    Yields
+    ------
+    Share
+        Whole bricks, those for cuts, and mortar.
+    """
+    counted = count_bricks(layouts)
+    bare = part.volume * laid.share
+    whole = bare * counted.whole_area / (counted.whole_area + counted.cut_area)
+    pieces = f"{counted.pieces} cut pieces" + (
+        "" if laid.wythes == 1 else f" in each of {laid.wythes} wythes"
+    )
+    notes = [*dict.fromkeys(layout.note for layout in layouts if layout.note)]
+    notes += [] if geometry.design.firebox.joint is not None else ["joint unknown, taken as 1/8 in"]
+    notes += [said] if (said := split_brick(geometry)) else []
+    no_text: list[str] = []
+    for item, volume, count, text in (
+        ("whole", whole, counted.whole, no_text),
+        ("cut", bare - whole, counted.bricks_for_cuts, [pieces]),
+    ):
+        if count:
+            yield Share(
+                part.name,
+                f"Firebrick, {item}",
+                "firebrick",
+                volume,
+                volume * density("firebrick"),
+                count * laid.wythes,
+                "; ".join(text + notes),
+            )
+    yield from joints(part, part.volume - bare, "refractory mortar")

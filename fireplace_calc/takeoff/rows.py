@@ -11,7 +11,6 @@ from fireplace_calc.base.tables.mortars import mix, mortar_recipes
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import CUFT, PCF
 from fireplace_calc.design.records import Design
-from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.takeoff.goods import SET_PIECE, all_goods, goods_for
 from fireplace_calc.takeoff.share import Share
@@ -171,21 +170,6 @@ def _on_site(row: Row, recipe: str, waste: float) -> str:
         f" {ceil(made.lime - ROUNDING)} bags of lime (50 lb),"
         f" {ceil(made.sand / CUFT - ROUNDING)} ft3 of sand"
     )
-
-
-def weight_on_footing(geometry: Geometry) -> float:
-    """Weight on the footing, its own counted in; a seat beside the hearth stands on the floor.
-
-    Parameters
-    ----------
-    geometry : Geometry
-
-    Returns
-    -------
-    float
-        [kg]
-    """
-    return sum([share.weight for share in share_out(geometry) if share.part not in SEAT])
 
 
 def total_weight(rows: tuple[Row, ...]) -> float:

@@ -9,12 +9,16 @@ from dataclasses import dataclass
 
 from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tables import density
+from fireplace_calc.base.units import CUFT, INCH
 from fireplace_calc.brickwork.block_work import LaidBlock
 from fireplace_calc.brickwork.courses.course import Course
 from fireplace_calc.brickwork.unit import UnitMasonry
 from fireplace_calc.geometry.parts import Part
-from fireplace_calc.takeoff.bricks import CORELESS
 
+CORELESS = 0.27 * CUFT / (7.625 * INCH * 7.625 * INCH * 15.625 * INCH)
+"""Share of a hollow 8 in block that is concrete: Masonry Magazine June 1989, p. 10, measured
+(read). [-]
+"""
 LEAST_MORTAR = 1e-12
 """Mortar that is less is only what a float has lost: bricks laid dry have none. [m3]"""
 

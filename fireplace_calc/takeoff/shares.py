@@ -10,27 +10,24 @@ from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import SQFT
-from fireplace_calc.brickwork import Layout, lay_brickwork
+from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork import unit as bricks
 from fireplace_calc.brickwork.arch_ring import arch_bricks
 from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.brickwork.unit import UnitMasonry
 from fireplace_calc.brickwork.work import (
-    count_bricks,
-    floor_bricks,
-    lining_bricks,
-    split_brick,
     usual_joint,
 )
 from fireplace_calc.design.firebox import DRAWN_PLATE
 from fireplace_calc.geometry.arches import ArchRing
+from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import Loft, Solid
 from fireplace_calc.takeoff.before_masonry import face_shares, hood, trim_shares
-from fireplace_calc.takeoff.bricks import size_note
+from fireplace_calc.takeoff.bricks import firebrick_shares, laid_firebrick, size_note
 from fireplace_calc.takeoff.facing import facing_of
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
-from fireplace_calc.takeoff.lintel_bars import bars_in_lintel
+from fireplace_calc.takeoff.lintel import lintel_shares
 from fireplace_calc.takeoff.share import (
     Share,
     base_block,
@@ -61,11 +58,11 @@ IN_MASS = (
 
 
 class _Sharing:
-    """Shares one geometry out, part by part."""
+    """Shares one geometry out, part by part, each when it is first asked for."""
 
     def __init__(self, geometry: Geometry) -> None:
         self.geometry, self.design, self.frame = geometry, geometry.design, geometry.frame
-        self.work = lay_brickwork(geometry)
+        self.work, self._known = lay_brickwork(geometry), dict[str, tuple[Share, ...]]()
         self.common = bricks.common_brick(self.design)
         self.facing = bricks.facing_brick(self.design)
         self.mass = bricks.in_mass(self.common)
@@ -95,44 +92,14 @@ class _Sharing:
         else:
             yield from brick(rest, "Common brick", laid, note=size_note(self.common))
 
-    def firebrick(
-        self, part: Part, laid: UnitMasonry, layouts: tuple[Layout, ...]
-    ) -> Iterator[Share]:
-        """Counted off the layout; volume shared out by the faces of whole bricks and cut ones."""
-        counted = count_bricks(layouts)
-        bare = part.volume * laid.share
-        whole = bare * counted.whole_area / (counted.whole_area + counted.cut_area)
-        pieces = f"{counted.pieces} cut pieces" + (
-            "" if laid.wythes == 1 else f" in each of {laid.wythes} wythes"
-        )
-        notes = [*dict.fromkeys(layout.note for layout in layouts if layout.note)]
-        notes += [] if self.design.firebox.joint is not None else ["joint unknown, taken as 1/8 in"]
-        notes += [said] if (said := split_brick(self.geometry)) else []
-        no_text: list[str] = []
-        for item, volume, count, text in (
-            ("whole", whole, counted.whole, no_text),
-            ("cut", bare - whole, counted.bricks_for_cuts, [pieces]),
-        ):
-            if count:
-                yield Share(
-                    part.name,
-                    f"Firebrick, {item}",
-                    "firebrick",
-                    volume,
-                    volume * density("firebrick"),
-                    count * laid.wythes,
-                    "; ".join(text + notes),
-                )
-        yield from joints(part, part.volume - bare, "refractory mortar")
-
     def sections(self, part: Part) -> tuple[int, float, str, str]:
         """As ``count_sections``."""
         return count_sections(part, course_list(self.geometry).of(part.name))
 
     # -- the parts ------------------------------------------------------------------------------
     def firebox_floor(self, part: Part) -> Iterator[Share]:
-        if part.material == "firebrick":
-            return self.firebrick(part, floor_bricks(self.geometry), self.work.layouts[:1])
+        if laid := laid_firebrick(self.geometry, part):
+            return firebrick_shares(self.geometry, part, laid, self.work.layouts[:1])
         count = ceil(2 * self.frame.half_width / LONGEST - ROUNDING) * ceil(
             self.frame.depth / LONGEST - ROUNDING
         )
@@ -140,8 +107,8 @@ class _Sharing:
 
     def firebox_lining(self, part: Part) -> Iterator[Share]:
         f, thickness = self.frame, self.design.firebox.lining_thickness
-        if part.material == "firebrick":
-            yield from self.firebrick(part, lining_bricks(self.geometry), self.work.lining)
+        if laid := laid_firebrick(self.geometry, part):
+            yield from firebrick_shares(self.geometry, part, laid, self.work.lining)
         elif part.material == "steel":
             plate = self.design.firebox.plate
             size = f"plate {feet_inches(DRAWN_PLATE if plate is None else plate)} thick" + (
@@ -167,24 +134,6 @@ class _Sharing:
                 ("Firebox back section", number * back, part.volume - sides, leaning),
             ):
                 yield from hand_set(part, item, "refractory", count, joint, volume, note)
-
-    def lintel(self, part: Part) -> Iterator[Share]:
-        lintel = self.design.lintel
-        if part.material == "brick":
-            steel = list(bars_in_lintel(self.geometry, part))
-            left = part.volume - sum(share.volume for share in steel)
-            note = size_note(self.common)
-            yield from brick(part, "Lintel brick", self.mass, volume=left, note=note)
-            yield from steel
-            return
-        long = 2 * self.frame.half_width + 2 * (lintel.bearing or 0.0)
-        size, number = f"{feet_inches(lintel.height)} high, {feet_inches(long)} long", 1
-        if part.material == "steel":
-            number, legs = lintel.angles, lintel.legs(self.frame.breast)
-            thin, level = feet_inches(legs.thickness), feet_inches(legs.level)
-            size = f"angle {thin} thick, level leg {level}, {size}"
-        item = f"{part.material.capitalize()} lintel"
-        yield from hand_set(part, item, part.material, number, note=size)
 
     def arch(self, part: Part) -> Iterator[Share]:
         if part.material == "stone":
@@ -254,7 +203,8 @@ class _Sharing:
             case "firebox lining":
                 return self.firebox_lining(part)
             case "lintel":
-                return self.lintel(part)
+                note = size_note(self.common)
+                return lintel_shares(self.geometry, part, self.mass, note)
             case "arch":
                 return self.arch(part)
             case name if name in IN_MASS:
@@ -277,6 +227,20 @@ class _Sharing:
                 return crown(part)
         return self.masonry(part, self.mass)
 
+    def shares(self, part: Part) -> tuple[Share, ...]:
+        """All that one part asks for, worked out once."""
+        if part.name not in self._known:
+            self._known[part.name] = tuple(self.part(part)) if part.volume > 0 else ()
+        return self._known[part.name]
+
+    def weight(self, part: Part) -> float:
+        """Of a part; firebrick is not laid for it, as layout and count move no weight. [kg]"""
+        if (laid := laid_firebrick(self.geometry, part)) is None:
+            return sum([share.weight for share in self.shares(part)])
+        bare = part.volume * laid.share
+        mortar = joints(part, part.volume - bare, "refractory mortar")
+        return bare * density("firebrick") + sum([share.weight for share in mortar])
+
 
 def share_out(geometry: Geometry) -> tuple[Share, ...]:
     """What every part asks for, and what stands before the masonry: face, mantel and trim.
@@ -294,6 +258,27 @@ def share_out(geometry: Geometry) -> tuple[Share, ...]:
 
 
 def _all_shares(geometry: Geometry) -> tuple[Share, ...]:
-    work = _Sharing(geometry)
-    shares = [share for part in geometry.parts if part.volume > 0 for share in work.part(part)]
-    return (*shares, *face_shares(geometry), *trim_shares(geometry), *hood(geometry))
+    work = geometry.once(_Sharing)
+    shares = [share for part in geometry.parts for share in work.shares(part)]
+    return (*shares, *geometry.once(_before_masonry))
+
+
+def _before_masonry(geometry: Geometry) -> tuple[Share, ...]:
+    return (*face_shares(geometry), *trim_shares(geometry), *hood(geometry))
+
+
+def weight_on_footing(geometry: Geometry) -> float:
+    """Weight on the footing, its own counted in; a seat beside the hearth stands on the floor.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    float
+        [kg]
+    """
+    work = geometry.once(_Sharing)
+    masonry = [work.weight(part) for part in geometry.parts if part.name not in SEAT]
+    return sum([*masonry, *(share.weight for share in geometry.once(_before_masonry))])

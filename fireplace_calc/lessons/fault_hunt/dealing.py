@@ -46,11 +46,15 @@ def deck(choice: tuple[Fault, ...], many: int, pack: str, name: str) -> tuple[Fa
         Each once; of many in a row, the first following the last, hardly any two clash.
     """
     rng = Random(f"deck {name} {pack} {many}")
+    apart = {
+        (one.name, other.name) for one in choice for other in choice if clash(one, other, pack)
+    }
     orders = [tuple(rng.sample(choice, len(choice))) for _ in range(SHUFFLES)]
 
     def clashes(order: tuple[Fault, ...]) -> int:
         rows = (hand(order, start, many) for start in range(len(order)))
-        return sum(clash(*pair, pack) for row in rows for pair in combinations(row, 2))
+        pairs = (pair for row in rows for pair in combinations(row, 2))
+        return sum((one.name, other.name) in apart for one, other in pairs)
 
     return min(orders, key=clashes)
 

@@ -153,9 +153,11 @@ def _planted_alone(fault: Fault, pack: str, sound: list[Design]) -> str:
         wrong = fault.plant(design, book, fault, Random(f"{fault.name}/{seed}"))
         if wrong is None:
             continue
-        found = broken(book.check(told(wrong)))
-        if len(found) != 1 or found[0].key not in fault.rules:
+        facts = told(wrong)
+        keys = broken(book, facts)
+        if len(keys) != 1 or not keys.keys() <= set(fault.rules):
             continue
+        found = book.check(facts, keys)
         before, after = (
             figures(FaultFinding(0, pack, one, (fault,), found, fault.since))
             for one in (design, wrong)

@@ -14,8 +14,8 @@ from fireplace_calc.lessons.fault_hunt.dealing import DEALT, deck, hand
 from fireplace_calc.lessons.fault_records import Fault, FaultFinding
 from fireplace_calc.lessons.faults import FAULTS
 from fireplace_calc.lessons.seeds import place_in_row, require_seed
-from fireplace_calc.lessons.valid_designs import broken, require_taught, told, valid_design
-from fireplace_calc.rules import Finding, Pack
+from fireplace_calc.lessons.valid_designs import broken_by, require_taught, told, valid_design
+from fireplace_calc.rules import Pack
 from fireplace_calc.rules.comparing import FALLS_SHORT
 
 TRIES = 60
@@ -57,19 +57,19 @@ def offered(edition: int | None = None) -> tuple[Fault, ...]:
 
 def _one_more(
     design: Design, fault: Fault, pack: Pack, rng: Random, already: tuple[str, ...]
-) -> tuple[Design, dict[str, Finding]] | None:
-    """The design with one fault more, and all that it breaks; nothing unless the fault breaks one
-    rule of its own and nothing else.
+) -> tuple[Design, set[str]] | None:
+    """The design with one fault more, and the keys of all rules that it breaks; nothing unless the
+    fault breaks one rule of its own and nothing else.
     """
     wrong = fault.plant(design, pack, fault, rng)
     if wrong is None:
         return None
-    found = {f.key: f for f in broken(pack.check(told(wrong)))}
-    new = set(found) - set(already)
-    alone = len(new) == 1 and new <= set(fault.rules) and set(already) <= set(found)
-    return (
-        (wrong, found) if alone and all(f.verdict == FALLS_SHORT for f in found.values()) else None
-    )
+    verdicts = broken_by(wrong, pack, {*already, *fault.rules})
+    new = set(verdicts) - set(already)
+    alone = len(new) == 1 and new <= set(fault.rules) and set(already) <= set(verdicts)
+    if not alone or set(verdicts.values()) != {FALLS_SHORT}:
+        return None
+    return wrong, set(verdicts)
 
 
 def _tried(
@@ -146,13 +146,12 @@ def planted(
         wants = (
             dict(want for fault in choice for want in fault.wants) if len(choice) == faults else {}
         )
-        design = valid_design(own, pack, wants)
+        design = replace(valid_design(own, pack, wants), name=f"Exercise {seed}")
         if made := _all_planted(design, choice, faults, book, rng):
             wrong, found = made
-            named = replace(wrong, name=f"Exercise {seed}")
-            return FaultFinding(
-                seed, pack, named, tuple(f for f, _ in found), tuple(f for _, f in found), edition
-            )
+            known = {finding.key: finding for finding in book.check(told(wrong), found)}
+            findings = tuple(known[key] for key in found)
+            return FaultFinding(seed, pack, wrong, tuple(found.values()), findings, edition)
     raise InputError(
         f"Seed {seed!r} took no {faults} faults in {attempt + 1} designs; take another seed.",
         "Seed",
@@ -163,19 +162,19 @@ def planted(
 
 def _all_planted(
     design: Design, choice: Sequence[Fault], faults: int, book: Pack, rng: Random
-) -> tuple[Design, tuple[tuple[Fault, Finding], ...]] | None:
-    """A design with so many of some faults, and what each of them breaks; nothing where it does not
-    take them.
+) -> tuple[Design, dict[str, Fault]] | None:
+    """A design with so many of some faults, each by the key of the rule that it breaks; nothing
+    where it does not take them.
     """
-    made, found = dict[str, Fault](), dict[str, Finding]()
+    made = dict[str, Fault]()
     for fault in choice:
         if not set(fault.rules) & set(book.keys):
             continue
         if more := _one_more(design, fault, book, rng, tuple(made)):
-            design, found = more
-            made |= {key: fault for key in found if key not in made}
+            design, keys = more
+            made |= {key: fault for key in keys if key not in made}
         elif len(choice) == faults:
             return None
         if len(made) == faults:
-            return design, tuple((fault, found[key]) for key, fault in made.items())
+            return design, made
     return None

@@ -4,6 +4,7 @@ Levels are worked out here by hand, from the heights of the units alone; no valu
 list itself.
 """
 
+import re
 from collections import defaultdict
 from dataclasses import replace
 from itertools import pairwise
@@ -20,6 +21,7 @@ from test_pieces_random import designed
 
 from fireplace_calc import load
 from fireplace_calc.base.printing import show
+from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.courses import course_list, odd_courses
@@ -193,6 +195,48 @@ def test_a_cut_lining_course_is_told_with_what_makes_it_whole():
     ), told
     lower = said(**modular, **changes, firebox__section_height="7-31/32 in")
     assert not any("Firebox lining" in one for one in lower), lower
+
+
+@pytest.mark.parametrize(
+    ("height", "lining"),
+    [
+        *((40.5, {"firebox__section_height": f"{high} in"}) for high in (48, 36, 24, 12, 9)),
+        (40.75, {"method": "laid", "firebox__lining": "firebrick"}),
+        (40.5, {"method": "laid", "firebox__lining": "none"}),
+    ],
+)
+def test_a_throat_moved_as_told_leaves_no_course_cut(height, lining):
+    """Whatever the lining is of, and were its only course cut: as much higher or lower as the
+    sentence says, and it has nothing left to say of a cut course. Of one section of 48 in on its bed
+    of 1/8 under 40 1/2 in: 7 5/8 in higher.
+    """
+    usual = {"method": "modular", "firebox__lining": "refractory section", **lining}
+
+    def told(high):
+        """What is said of the lining, with so much from slab to throat. [in]"""
+        opening = min(max(high - 10.5, 16), 60)
+        split = {"opening__standard_height": opening, "throat__height": high - 2.5 - opening}
+        heights = {name: f"{value} in" for name, value in split.items()}
+        return [one for one in said(**usual, **heights) if one.startswith("Firebox lining: c")]
+
+    (one,) = told(height)
+    higher, lower = re.search(r"throat (\S.*) higher, .* the throat (\S.*) lower", one).groups()
+    assert told(height + to_si(higher, "length") / INCH) == []
+    if (low := height - to_si(lower, "length") / INCH) > 24:
+        assert told(low) == []
+    if lining.get("firebox__section_height") == "48 in":
+        assert higher == '7 5/8"'
+
+
+def test_joints_of_the_lining_are_evened_up_to_a_quarter_inch():
+    """Joints between firebricks are no wider than 1/4 in (IRC R1001.5): nine courses of 2 1/2 in
+    with their beds fill 24 3/4 in with joints of just that; 1/16 in more is no longer offered.
+    """
+    laid = {"method": "laid", "throat__height": "6-1/4 in"}
+    at, over = (said(**laid, opening__standard_height=f"{high} in") for high in (16, 16.0625))
+    assert any('9 whole ones come out with joints of 1/4"' in one for one in at), at
+    assert not any("whole ones come out" in one for one in over), over
+    assert any("It is whole with the throat" in one for one in over), over
 
 
 def test_every_sentence_is_short():

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from fireplace_calc.base.printing import show
+from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.courses.course import Course
 from fireplace_calc.brickwork.courses.gauged import ODD
@@ -13,6 +14,8 @@ from fireplace_calc.brickwork.courses.of_brick import WALLS, face_reach
 from fireplace_calc.brickwork.courses.of_sections import FLUES
 from fireplace_calc.brickwork.coursing import SIXTEENTH, even_courses
 from fireplace_calc.brickwork.seen.coursing_of_face import coursed_face
+from fireplace_calc.brickwork.unit import common_brick
+from fireplace_calc.brickwork.work import lining_bricks
 from fireplace_calc.geometry.parts import Geometry
 
 WIDEST_FIREBRICK_JOINT = INCH / 4
@@ -93,10 +96,10 @@ def _lining(geometry: Geometry, courses: tuple[Course, ...], long: Shown) -> Ite
         )
     elif last and last[0].cut:
         top = last[0]
-        whole = courses[0].height
+        whole = _whole(geometry, top.kind)
         said = f"Firebox lining: course {top.number}, the top one, is cut to {long(top.height)}."
         even = even_courses(f.throat - f.slab_top, whole, top.bed)
-        if top.kind == "firebrick" and SIXTEENTH <= even.joint <= WIDEST_FIREBRICK_JOINT:
+        if top.kind == "firebrick" and SIXTEENTH <= even.joint <= WIDEST_FIREBRICK_JOINT + ROUNDING:
             yield f"{said} {even.courses} whole ones come out with joints of {long(even.joint)}."
         elif geometry.design.piece_set is not None:
             yield said
@@ -114,6 +117,14 @@ def _lining(geometry: Geometry, courses: tuple[Course, ...], long: Shown) -> Ite
             f" {long(steep.along)} high along the slope. A piece of {long(steep.height)} rises"
             f" {long(rise)}."
         )
+
+
+def _whole(geometry: Geometry, kind: str) -> float:
+    """How high a whole one of the lining's is: its lowest may be cut, and be its only one. [m]"""
+    if kind == "firebrick":
+        return lining_bricks(geometry).unit.height
+    design = geometry.design
+    return design.firebox.section_height if kind == "section" else common_brick(design).height
 
 
 def _face(geometry: Geometry, courses: tuple[Course, ...], long: Shown) -> Iterator[str]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cache, cached_property, lru_cache
 from itertools import product
 from typing import Any
 
@@ -51,7 +51,7 @@ class LessonMoment:
     @cached_property
     def design(self) -> Design:
         """What the controls make of the picture's design."""
-        base = load(example(self.lesson.picture.design))
+        base = _kept_design(self.lesson.picture.design)
         names = LessonNames(self.values)
         return change(
             base,
@@ -165,6 +165,12 @@ class LessonMoment:
         parts = [self.lesson.verdict.get(own.letter, "")]
         parts.append(self.lesson.verdict["short" if own.short else "meets"])
         return self.said(" ".join(part for part in parts if part))
+
+
+@cache
+def _kept_design(name: str) -> Design:
+    """A design that came with the package: every place of the controls begins from it."""
+    return load(example(name))
 
 
 class _SameLesson:

@@ -3,6 +3,8 @@
 import gc
 import os
 import sys
+from contextlib import suppress
+from importlib import import_module
 from pathlib import Path
 
 import pytest
@@ -41,6 +43,21 @@ answer, ``EXAMPLES=1`` or more by hand. [-]
 """
 UNIT = 0.125
 """Share that ``pytest -m unit`` asks for. [-]"""
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection(session):
+    """Processes that begin together import each another share of the tests first: what one has
+    made ready for a fresh tree the others find, where all would make all of it ready at once.
+    """
+    worker = getattr(session.config, "workerinput", None)
+    if worker is None or not any(Path(arg).is_dir() for arg in session.config.args):
+        return
+    number, count = int(worker["workerid"].removeprefix("gw")), worker["workercount"]
+    files = sorted(ROOT.glob("tests/test_*.py"), key=lambda path: -path.stat().st_size)
+    for path in files[number::count]:
+        with suppress(Exception, pytest.skip.Exception):  # told where the file is collected
+            import_module(path.stem)
 
 
 @pytest.hookimpl(tryfirst=True)

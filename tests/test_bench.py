@@ -148,8 +148,7 @@ def test_every_fault_of_the_package_leaves_a_module_that_can_be_read():
             ast.parse("\n".join(changed))
 
 
-@pytest.mark.parametrize("name", TESTS)
-def test_the_table_of_tests_names_files_that_are_there(name):
-    module = next(p for p in sorted(PACKAGE.rglob("*.py")) if room(p) == name)
-    for test in likeliest(module):
+def test_the_table_of_tests_names_files_that_are_there():
+    modules = {room(path): path for path in sorted(PACKAGE.rglob("*.py"))}
+    for test in (test for name in TESTS for test in likeliest(modules[name])):
         assert (PACKAGE.parent / test).exists(), test

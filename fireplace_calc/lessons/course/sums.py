@@ -10,6 +10,7 @@ import ast
 import math
 import re
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 from typing import NamedTuple
 
 from fireplace_calc.base.reading import to_si
@@ -83,6 +84,20 @@ def work_out(given: Given, names: Mapping[str, Amount] | None = None) -> Amount:
     """
     if isinstance(given, int | float):
         return Amount(float(given))
+    try:
+        body, held = _parsed(str(given))
+        return _value(body, held, names or {})
+    except SyntaxError:
+        raise SumError(f"{given!r} is no sum.", "sum", "a figure or a sum", given) from None
+    except ZeroDivisionError:
+        raise SumError(f"{given!r} divides by nothing.", "sum", "", given) from None
+
+
+@lru_cache(maxsize=1024)
+def _parsed(given: str) -> tuple[ast.expr, Mapping[str, Amount]]:
+    """A sum as a tree, and the figures with a unit in it by the names that they have there; a
+    lesson asks for each of its sums at every place of its controls.
+    """
     held: dict[str, Amount] = {}
 
     def keep(found: re.Match[str]) -> str:
@@ -92,12 +107,7 @@ def work_out(given: Given, names: Mapping[str, Amount] | None = None) -> Amount:
         return f" {name} "
 
     made = _QUANTITY.sub(keep, f" {given}".replace("\N{MINUS SIGN}", "-"))
-    try:
-        return _value(ast.parse(made.strip(), mode="eval").body, held, names or {})
-    except SyntaxError:
-        raise SumError(f"{given!r} is no sum.", "sum", "a figure or a sum", given) from None
-    except ZeroDivisionError:
-        raise SumError(f"{given!r} divides by nothing.", "sum", "", given) from None
+    return ast.parse(made.strip(), mode="eval").body, held
 
 
 def _value(node: ast.AST, held: Mapping[str, Amount], names: Mapping[str, Amount]) -> Amount:

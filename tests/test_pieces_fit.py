@@ -11,7 +11,7 @@ from fireplace_calc.geometry.assembled.closing.leaks import _open_run
 from fireplace_calc.geometry.assembled.fitting import fit
 from fireplace_calc.geometry.assembled.lowering import covers, laps_over
 from fireplace_calc.geometry.assembled.readings import lined, read_off
-from fireplace_calc.geometry.assembled.seats import seat_fault
+from fireplace_calc.geometry.assembled.seats import bearing_lengths, seat_fault
 from fireplace_calc.geometry.assembled.wording import small
 from fireplace_calc.pieces.choice import Choice, choose, extensions_of, heads_of
 from fireplace_calc.pieces.set_text import read_set
@@ -323,3 +323,38 @@ def test_a_lip_laps_over_what_it_stands_above_and_nothing_else():
     assert laps_over(pieces["N1"], pieces["N2"], 6 * INCH)
     assert not laps_over(pieces["N1"], pieces["N2"], -6 * INCH)
     assert not laps_over(pieces["N1"], pieces["SH"], 6 * INCH)
+
+
+def bed(*corners):
+    return CrossSection([corners])
+
+
+BEDS = {
+    # a bed 4 in long; one that narrows from 5 in to 3 in; two of 2 and 6 in; a notch of 1 in in 4
+    "even": ([((-20, 0), (-16, 0), (-16, 8), (-20, 8))], 4, 0),
+    "narrowing": ([((-20, 0), (-15, 0), (-17, 8), (-20, 8))], 3, 0),
+    "two": (
+        [((-20, 0), (-18, 0), (-18, 4), (-20, 4)), ((-20, 4), (-14, 4), (-14, 8), (-20, 8))],
+        6,
+        0,
+    ),
+    "notched": (
+        [((-20, 0), (-16, 0), (-16, 3), (-17, 3), (-17, 5), (-16, 5), (-16, 8), (-20, 8))],
+        3,
+        0,
+    ),
+    "from end to end": ([((-10, 0), (10, 0), (10, 8), (-10, 8))], 20, 20),
+    "a mere strip": ([((-20, 0), (-19.9, 0), (-19.9, 8), (-20, 8))], 0, 0),
+    "nothing": ([], 0, 0),
+}
+
+
+@pytest.mark.parametrize("side", [1, -1], ids=["left", "right"])
+@pytest.mark.parametrize(("rings", "left", "right"), BEDS.values(), ids=BEDS.keys())
+def test_how_far_a_lintel_bears_at_either_end(rings, left, right, side):
+    """By hand, in inches, along the lintel where it bears least; mirrored, the ends change places."""
+    beds = [bed(*[(side * x * INCH, y * INCH) for x, y in ring][::side]) for ring in rings]
+    found = bearing_lengths(beds)
+    assert (found["left"], found["right"])[::side] == pytest.approx(
+        (left * INCH, right * INCH), abs=2e-4
+    )

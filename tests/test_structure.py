@@ -371,6 +371,41 @@ def test_what_the_wind_waits_for_is_named(unknown, said):
     assert found.note.startswith(said) and set(found.missing) >= set(unknown)
 
 
+NOT_KNOWN = {
+    "No support is known": "loads.support",
+    "The soil is not known yet": "site.soil",
+    "spectral response is not known": "loads.sds",
+    "seismic category is not known": "site.seismic",
+    "chimney's mortar is not known": "loads.mortar",
+    "kind of stone is not known": "loads.stone",
+    "lintel's material is not known": "lintel.material",
+    "Whether a floor or beam bears in the triangle is not known": "loads.in_triangle",
+    "Whether the chimney is reinforced is not known": "anchorage.chimney_reinforced",
+    "wind speed is not known": "site.wind",
+    "wind exposure is not known": "loads.exposure",
+}
+"""Words of a note, and the input that they speak of."""
+
+
+def test_what_a_note_calls_not_known_nobody_told():
+    """Over every design of this table, findings and the engineer's list alike: such words stand
+    where the input is open, and nowhere else; a chimney judged without a support says so always.
+    """
+    used = set()
+    for changes in {str(changes): changes for _, changes, _ in CASES}.values():
+        made = worked(**_under(changes))
+        notes = [found.note for found in made.findings] + list(made.engineer)
+        for words, key in NOT_KNOWN.items():
+            section, _, name = key.partition(".")
+            if any(words in note for note in notes):
+                used.add(words)
+                assert getattr(getattr(made.design, section), name) is None, (changes, words)
+        judged = [found for found in made.findings if found.key == "STR-01"]
+        if judged[0].verdict in (M, F):
+            assert ("No support is known" in judged[0].note) == (made.design.loads.support is None)
+    assert used == set(NOT_KNOWN)
+
+
 @pytest.mark.parametrize(
     ("material", "said"),
     [

@@ -190,7 +190,7 @@ def test_a_search_is_chosen_by_the_trainer_and_looked_through_by_the_student(tea
     drawn = teacher.school.task.draw(teacher.school.seed("Bo Ray"), 1)
     (line,) = one.rows
     assert one.views.widget in one.beside.children and one.views.board.widget.drawn["bodies"]
-    assert drawn.given[0].name in one.figures.value
+    assert drawn.given[0].name in one.figures.text.value
     check = next(
         b for b in reached([line.widget]) if getattr(b, "description", "") == "Check my answer"
     )

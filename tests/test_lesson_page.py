@@ -5,17 +5,19 @@ Limits are read from outside: IRC 2021 R1003.9 (3 ft and 2 ft, within 10 ft) and
 """
 
 import os
+import re
 
 import pytest
 from sampled import sampled
 
 from fireplace_calc.base.units import InputError
+from fireplace_calc.lessons import exercise
 from fireplace_calc.lessons.course.lesson_file import course, course_lesson
 from fireplace_calc.lessons.course.records import BOOKS
 from fireplace_calc.lessons.exercise_kinds import kinds_of
-from fireplace_calc.panels.lesson.exercise_screen import in_rows
 from fireplace_calc.panels.lesson.lesson_desk import SCREENS, LessonDesk
 from fireplace_calc.panels.lesson.showing import show_lesson
+from fireplace_calc.panels.teaching.given_figures import given_rows, given_table
 
 ROOF = "height-over-the-roof"
 
@@ -146,10 +148,40 @@ def test_givens_that_differ_by_a_number_are_told_together():
     given = [("Bed", "3/8 in"), ("Lift 1", "14 mm"), ("Lift 2", "19 mm"), ("Lift 9, top", "2 mm"),
              ("Table: 0 h out", "62 °C"), ("Table: 2 h out", "70 °C"), ("Pier 1", "1'-2\""),
              ("Pier 2", "1'-3 1/4\"")]  # fmt: skip
-    assert in_rows(given) == [
-        "Bed: 3/8 in", "Lift 1, 2: 14, 19 mm", "Lift 9, top: 2 mm",
-        "Table: 0, 2 h out: 62, 70 °C", "Pier 1, 2: 1'-2\", 1'-3 1/4\"",
+    assert given_table(given) is None
+    assert given_rows(given) == [
+        ("Bed", "3/8 in"), ("Lift 1, 2", "14, 19 mm"), ("Lift 9, top", "2 mm"),
+        ("Table: 0, 2 h out", "62, 70 °C"), ("Pier 1, 2", "1'-2\", 1'-3 1/4\""),
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
+def test_canadas_flues_stand_in_a_table_that_loses_none(units):
+    """Rows by the opening, columns by the chimney, both rising; every figure in its own cell."""
+    for seed in range(12):
+        task = exercise("flue", seed, "Canada Ontario", 3, units)
+        given = [(one.name, one.shown(units)) for one in task.given]
+        table = given_table(given)
+        if table is None:
+            assert not any(name.startswith("Table: ") for name, _ in given)
+            continue
+        down, across = table.corner.lower().split(", ")
+        cells = {
+            f"Table: {down} {row}, {across} {column}": text
+            for row, texts in table.rows
+            for column, text in zip(table.columns, texts, strict=True)
+            if text
+        }
+        told = {name: text for name, text in given if name.startswith("Table: ")}
+        assert cells == told and len(told) >= 3
+        for names in ([row for row, _ in table.rows], table.columns):
+            assert list(names) == sorted(names, key=lambda name: rising(name))
+        plain = given_rows(given)
+        assert len(plain) == len(given) - len(told)
+
+
+def rising(name):
+    return [float(number) for number in re.findall(r"[\d.]+", name)]
 
 
 def test_an_exercise_is_answered_helped_and_followed_by_its_next_step():

@@ -14,13 +14,17 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from bench.browser import ROOT, chromium, page, server
 from pypdf import PdfReader
+from sampled import sampled
 from test_page import served
 from test_walks import EVERY, REQUIRED, Walker
 
-from fireplace_calc.lessons.classroom.class_files import read_class
+from fireplace_calc.base.resources import made_by
+from fireplace_calc.lessons.classroom.class_files import hand_out, kept_class, read_class
+from fireplace_calc.lessons.classroom.class_records import ClassTask, topics_of
 from fireplace_calc.lessons.classroom.kept_work import WORK
 
 NAMES = ("Ann Lee", "Bo Ray")
+WHOLE = bool(os.environ.get("WHOLE"))
 EXECUTE = """async () => {
   const told = JSON.parse(document.getElementById('jupyter-config-data').textContent);
   const kernel = told.kernelId;
@@ -187,6 +191,79 @@ def test_a_class_on_one_jupyterlab(desk):
             words = [what for what, _ in kept(folder, name)]
             assert words == ["wrong", "hint", "right"]
         gather(trainer, folder)
+
+
+LOWEST = """() => Math.max(...[...document.querySelectorAll('.beside :is(canvas, li, td, button, input, select, .reply)')]
+  .filter((e) => e.offsetParent).map((e) => e.getBoundingClientRect().bottom + scrollY)) - innerHeight"""
+"""How far what is worked with reaches below the window. [px]"""
+SMALL = """() => [...document.querySelectorAll('.fireplace-panel :is(button, input, select)')].filter((e) => e.offsetParent)
+  .filter((e) => Math.min(e.offsetWidth, e.offsetHeight) < 44).map((e) => e.outerHTML.slice(0, 80))"""
+WALLS = ((1280, 800), (1024, 768))
+BOOKS = (
+    ("Canada Ontario", "millimetres"),
+    ("US IRC 2021", "feet-inches"),
+    ("UK ADJ", "millimetres"),
+)
+FULL = ("flue", "wood", "faults")
+"""What has a table, the most figures, and a list to look down."""
+
+
+def every_state(view, task):
+    """Everything that a student's page shows of a class, and what that is."""
+    for number, kind in enumerate(task.kinds):
+        view.get_by_label("Exercise", exact=True).select_option(index=number)
+        view.wait_for_timeout(700)
+        yield kind, "opened"
+        turners = view.locator(".widget-toggle-buttons button:visible")
+        for step in range(max(turners.count(), 1)):
+            if turners.count():
+                turners.nth(step).click()
+            mark = "abcdefgh"[step]
+            box = view.get_by_label(f"Answer {mark}")
+            if kind == "faults":
+                for at in range(1, box.locator("option").count(), 1 if WHOLE else 9):
+                    box.select_option(index=at)
+                    view.get_by_role("button", name="Check my answer").click()
+                    view.wait_for_timeout(300)
+                    yield kind, "guess", at
+            elif box.evaluate("e => e.tagName") == "SELECT":
+                box.select_option(index=1)
+            else:
+                box.fill("12 m")
+                box.press("Enter")
+            for name in ("Hint", "Bigger hint"):
+                view.get_by_role("button", name=f"{name} {mark}", exact=True).click()
+                view.wait_for_timeout(300)
+                yield kind, mark, name
+        pages = view.get_by_label("Figures")
+        for at in range(pages.locator("option").count() if pages.is_visible() else 0):
+            pages.select_option(index=at)
+            view.wait_for_timeout(300)
+            yield kind, "figures", at
+
+
+@pytest.mark.parametrize(("pack", "units"), sampled(BOOKS, 1))
+def test_drawing_and_questions_stand_together_whatever_is_shown(pack, units, desk):
+    """Nothing is scrolled for: every question, reply, hint and page of figures; nothing is too
+    small for a finger.
+    """
+    folder, wrong = desk / "notebooks", {}
+    kinds = topics_of(pack) if WHOLE else FULL
+    task = ClassTask("All of it", "k", kinds, len(kinds), 3, pack, units, "hints", made_by())
+    school = kept_class(folder / "class", task, NAMES)
+    hand_out(folder / "students", task)
+    with opened("voila", desk, "class-student") as (view, address):
+        begun(arrived(view, address), NAMES[0], school.tickets[NAMES[0]])
+        for state in every_state(view, task):
+            for wide, high in WALLS:
+                view.set_viewport_size({"width": wide, "height": high})
+                view.wait_for_timeout(150)
+                if (over := view.evaluate(LOWEST)) > 0:
+                    wrong[wide, state] = over
+                if small := view.evaluate(SMALL):
+                    wrong[wide, "small"] = small
+        assert faults(view) == []
+    assert wrong == {}
 
 
 def kernels(root):

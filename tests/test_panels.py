@@ -4,6 +4,7 @@ looks at the rest.
 
 import asyncio
 import base64
+import html
 import re
 from pathlib import Path
 
@@ -14,17 +15,21 @@ from sampled import sampled
 
 from fireplace_calc import change, example, load
 from fireplace_calc.design.records import Design
-from fireplace_calc.drawing.composed.compose import CELLS
+from fireplace_calc.drawing.composed.compose import view_sheet
 from fireplace_calc.drawing.papers.work_sheets import LIFTS, STEPS
 from fireplace_calc.drawing.papers.written_sheets import FOUND
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.lists import Table
+from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.file_text import text_of
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.lessons import figures
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.controls.lookup import Lookup
 from fireplace_calc.panels.folds.contents import FOLDS
 from fireplace_calc.panels.html import flow
+from fireplace_calc.panels.teaching.design_views import PAPER, VIEWS
 from fireplace_calc.panels.teaching.exercise_panel import practice
 
 DEAR = ("options", "remedies", "reach", "body", "draft")
@@ -119,17 +124,25 @@ def test_views_units_papers_and_codes_change_and_come_back():
     assert "US IRC 2015" in told(made, "checks")
 
 
-def test_a_fault_is_looked_for_on_any_view():
-    """One view fills the board, all four have each a canvas in its place, side by side."""
-    search = practice(3).search
-    board = search.views.board
-    for view, names in (("section", {"whole"}), ("all", set(CELLS))):
+@pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
+def test_a_fault_is_looked_for_on_any_view_and_every_figure_is_told(units):
+    """One view at a time, no label on another; figures by the page, none of them lost."""
+    search = practice(3, units=units).search
+    for view in VIEWS.values():
         search.views.look(view)
-        sheets = {told["name"]: told["at"] for told in board.widget.drawn["stage"]["sheets"]}
-        assert set(sheets) == names
-        assert sum(wide * high for _, _, wide, high in sheets.values()) == pytest.approx(1)
-    board.clear()
-    assert board.widget.drawn == {}
+        (told,) = search.views.board.widget.drawn["stage"]["sheets"]
+        assert told["name"] == "whole"
+        sheet = view_sheet(view, PAPER, build_geometry(search.faults.design), units, own_paper=True)
+        assert collisions(sheet) == []
+    read = []
+    for page in search.figures.chooser.options:
+        search.figures.chooser.value = page
+        text = html.unescape(re.sub("<[^>]+>", "\n", search.figures.text.value))
+        read += [line for line in text.split("\n") if line]
+    for part, name, figure in figures(search.faults, units):
+        assert {part, f"{name}: ", figure} <= set(read)
+    search.views.board.clear()
+    assert search.views.board.widget.drawn == {}
 
 
 def test_a_place_is_looked_up_and_set():

@@ -82,7 +82,7 @@ class Student:
     def choose(self, number: int) -> None:
         """Take one exercise."""
         self.view.get_by_label("Exercise").select_option(index=number - 1)
-        self.view.locator(".fireplace-lesson h2").first.wait_for()
+        self.view.locator(".fireplace-lesson .why").first.wait_for()
         self.view.wait_for_timeout(300)
 
     def guess(self, rule: str, number: int) -> float:
@@ -95,6 +95,8 @@ class Student:
 
     def answer(self, mark: str, text: str, options: bool, right: bool) -> float:
         """Answer one question; how long the reply took. [s]"""
+        if self.view.get_by_role("button", name="b", exact=True).is_visible() or mark != "a":
+            self.view.locator(".widget-toggle-buttons button").nth("abcdefgh".index(mark)).click()
         box = self.view.get_by_label(f"Answer {mark}")
         begun = time.monotonic()
         if options:

@@ -48,7 +48,7 @@ class AnswerRow:
         question = w.HTML(f'<div class="asks"><b>{mark})</b> {escape(step.ask)}</div>')
         done = prompt_html("\u2713 Answered right.") if step.stands.done else ""
         self.reply, self.said = w.HTML(done), w.HTML()
-        self.box = _box(f"Answer {mark}", step, "46em" if counted else "22em")
+        self.box = _box(f"Answer {mark}", step, "calc(100% - 4px)" if counted else "22em")
         if counted:
             checked = [button("Check my answer", lambda: self._heard(self.box.value))]
         else:

@@ -48,12 +48,14 @@ def result_tables(rows: Sequence[ResultRow]) -> Iterable[Table]:
         (one.title, one.prompt, *map(str, (one.begun, one.first, one.done, one.wrong, one.hints)))
         for one in hard
     )
-    yield Table("What was hard, the hardest first", HARD, tuple(told))
-    causes = (
+    if hard:
+        yield Table("What was hard, the hardest first", HARD, tuple(told))
+    causes = tuple(
         (one.title, one.cause, str(one.students), str(one.times))
         for one in hard_causes(rows)[:MOST_ROWS]
     )
-    yield Table("What was done wrong, the commonest first", CAUSES, tuple(causes))
+    if causes:
+        yield Table("What was done wrong, the commonest first", CAUSES, causes)
 
 
 def _students(rows: Sequence[ResultRow]) -> Iterable[tuple[str, ...]]:

@@ -22,13 +22,20 @@ from fireplace_calc.panels import html
 from fireplace_calc.panels.classroom.answer_rows import AnswerRow
 from fireplace_calc.panels.controls.choices import button, dropdown, row
 from fireplace_calc.panels.picture.board import Board
-from fireplace_calc.panels.teaching.design_views import DesignViews, figure_table
+from fireplace_calc.panels.teaching.design_views import DesignFigures, DesignViews
+from fireplace_calc.panels.teaching.given_figures import given_html
 from fireplace_calc.panels.teaching.look import STYLE
 
 SIZE = 0.55 * WIDTH, 0.55 * HEIGHT
 """Of the drawing of an exercise: beside the questions it has half of the page, and its letters stay
 as large as on every board. [mm]
 """
+HOW = (
+    "Type your name and your ticket as they stand on the slip, and press Begin. Your ticket"
+    " sets your own exercises. Write an answer as you would on site: 20 in, 12-3/8, 3'-4 1/2\","
+    " 7.75 sqft, or a bare number in your units. Every answer is kept in a folder of your own:"
+    " come back with the same slip and go on where you left off."
+)
 WIDE = w.Layout(width="24em", max_width="100%")
 
 
@@ -49,22 +56,27 @@ class StudentPage:
         how = {"layout": WIDE, "style": {"description_width": "5em"}, "continuous_update": False}
         self.name = w.Text(description="Name", **how)
         self.ticket = w.Text(description="Ticket", placeholder="as on the slip", **how)
-        self.trouble, self.heard, self.story = w.HTML(), w.HTML(), w.HTML()
-        self.board, self.views, self.figures = Board(), DesignViews(), w.HTML()
+        self.trouble, self.story, self.given = w.HTML(), w.HTML(), w.HTML()
+        self.heard, self.how = w.HTML(), w.HTML(html.remark(HOW))
+        self.board, self.views, self.figures = Board(), DesignViews(), DesignFigures()
         self.chooser = dropdown("Exercise", [], None, self.choose, "34em", "6em")
-        self.steps = w.VBox()
-        self.asked = w.VBox([self.story, self.steps])
-        self.beside = w.Box([self.board.widget, self.asked])
-        self.beside.add_class("beside")
-        self.work = w.VBox(
-            [self.chooser, self.beside, self.figures], layout=w.Layout(display="none")
+        self.turner = w.ToggleButtons(
+            description="Question", style={"button_width": "auto", "description_width": "6em"}
         )
+        self.turner.observe(lambda event: self._turn(event["new"]), "value")
+        self.steps = w.VBox()
+        self.beside = w.Box()
+        self.beside.add_class("beside")
+        chosen = row([self.chooser, self.heard])
+        chosen.layout.align_items = "center"
+        work = [chosen, self.story, self.beside]
+        self.work = w.VBox(work, layout=w.Layout(display="none"))
         page = w.VBox(
             [
                 w.HTML(html.STYLE + STYLE),
                 row([self.name, self.ticket, button("Begin", self.begin)]),
                 self.trouble,
-                self.heard,
+                self.how,
                 self.work,
                 w.HTML(html.remark(CAUTION)),
             ]
@@ -81,10 +93,10 @@ class StudentPage:
             home = own_folder(self.students)
             self.desk = Desk(task, home, self.name.value, self.ticket.value)
         except InputError as wrong:
-            self.desk, self.work.layout.display = None, "none"
+            self.desk, self.work.layout.display, self.how.layout.display = None, "none", ""
             self.heard.value, self.trouble.value = "", html.trouble(str(wrong))
             return
-        self.trouble.value, self.work.layout.display = "", ""
+        self.trouble.value, self.work.layout.display, self.how.layout.display = "", "", "none"
         self.ticket.value = ""  # nobody behind him reads it
         self.number = 1
         self._list()
@@ -96,20 +108,20 @@ class StudentPage:
             return
         self.number = number
         asked = self.desk.asked(number)
-        listed = () if asked.search else asked.given
-        given = "".join(
-            f"<li>{escape(name)}: <b>{escape(figure)}</b></li>" for _, name, figure in listed
-        )
         self.story.value = (
-            f'<div class="why"><h2>{escape(asked.title)}</h2><p>{escape(asked.story)}</p>'
-            f"<ul>{given}</ul></div>"
+            f'<div class="why"><p><b>{escape(asked.title)}.</b> {escape(asked.story)}</p></div>'
         )
+        left = next((n for n, step in enumerate(asked.steps, 1) if not step.stands.done), 1)
         if asked.search:
-            left = next((step for step in asked.steps if not step.stands.done), asked.steps[0])
-            self.rows = [self._row(1, left, counted=True)]
+            self.rows = [self._row(1, asked.steps[left - 1], counted=True)]
         else:
             self.rows = [self._row(n, step) for n, step in enumerate(asked.steps, 1)]
         self.steps.children = [line.widget for line in self.rows]
+        self.quiet = True
+        self.turner.value = None
+        self.quiet = False
+        self._name_questions(asked)
+        self.turner.value = 1 if asked.search else left
         self._draw(asked)
 
     def answer(self, step: int, text: str) -> None:
@@ -125,7 +137,9 @@ class StudentPage:
         self.rows[step - 1].show_reply(reply)
         self._list()
         if reply.right:
-            self._draw(self.desk.asked(self.number))
+            asked = self.desk.asked(self.number)
+            self._name_questions(asked)
+            self._draw(asked)
 
     def help_with(self, step: int, what: str) -> None:
         """Show a hint or the working of one step, from 1 on."""
@@ -147,25 +161,41 @@ class StudentPage:
             counted,
         )
 
+    def _name_questions(self, asked: AskedExercise) -> None:
+        """One button to each question, with a tick where it is answered."""
+        names = [
+            f"{MARKS[n]} \u2713" if step.stands.done else MARKS[n]
+            for n, step in enumerate(asked.steps)
+        ]
+        shown, self.quiet = self.turner.value, True
+        self.turner.options = [(name, n) for n, name in enumerate(names[: len(self.rows)], 1)]
+        self.turner.value, self.quiet = shown, False
+        self.turner.layout.display = "none" if len(self.rows) == 1 else ""
+
+    def _turn(self, question: int | None) -> None:
+        """Show one question, from 1 on."""
+        if question is None or self.quiet:
+            return
+        for number, line in enumerate(self.rows, 1):
+            line.widget.layout.display = "" if number == question else "none"
+
     def _draw(self, asked: AskedExercise) -> None:
         """The drawing with the answers that are found, or a design to look through."""
-        self.figures.value = ""
         if asked.search and self.desk:
-            self._stand([self.asked, self.views.widget], beside=False)
+            self.beside.children = [self.views.widget, w.VBox([self.steps, self.figures.widget])]
             self.views.show(asked.search, self.desk.task.units)
-            self.figures.value = html.flow([figure_table("Figures of this design", asked.given)])
+            self.figures.show(asked.given)
             return
-        self._stand([self.board.widget, self.asked], beside=True)
+        given = given_html([one[1:] for one in asked.given])
+        self.given.value = f'<div class="why">{given}</div>'
+        self.beside.children = [
+            w.VBox([self.board.widget, self.given]),
+            w.VBox([self.turner, self.steps]),
+        ]
         if asked.figure is None:
             self.board.clear()
         else:
             self.board.show_whole(figure_sheet(asked.figure, *SIZE, ShownUpTo()))
-
-    def _stand(self, children: list[w.Widget], beside: bool) -> None:
-        """A drawing beside its questions; the views of a design need all of the width."""
-        self.beside.children = children
-        self.beside.layout.flex_flow = None if beside else "column"
-        (self.beside.add_class if beside else self.beside.remove_class)("beside")
 
     def _list(self) -> None:
         """The exercises with how far each is."""

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from functools import lru_cache
-from itertools import groupby
 from typing import Any
 
 from fireplace_calc.base.units import InputError
@@ -16,36 +14,13 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.lessons import Exercise, ExerciseStep, Reply, check, exercise
 from fireplace_calc.lessons.exercise_kinds import LEVELS, kinds_of
 from fireplace_calc.panels.lesson.lesson_reader import LessonReader, Told, aim_of
+from fireplace_calc.panels.teaching.given_figures import given_rows, given_table
 
 HELPS = ("hint", "more", "working")
 """What helps with a step, the least first."""
 
 
 _exercise = lru_cache(maxsize=32)(exercise)
-
-
-def in_rows(given: list[tuple[str, str]]) -> list[str]:
-    """Givens as they are read beside the picture: those in a row whose names differ by a number
-    alone are told together.
-
-    Examples
-    --------
-    >>> in_rows([("Bed", "3/8"), ("Lift 1, height", "14 mm"), ("Lift 2, height", "19 mm")])
-    ['Bed: 3/8', 'Lift 1, 2, height: 14, 19 mm']
-    """
-    rows = []
-    for _, group in groupby(given, key=lambda one: re.sub(r"\d+", "#", one[0], count=1)):
-        names, said = zip(*group, strict=True)
-        numbers = [found.group() for name in names if (found := re.search(r"\d+", name))]
-        if len(names) == 1:
-            rows.append(f"{names[0]}: {said[0]}")
-            continue
-        last = said[-1].rpartition(" ")[2]
-        if all(one.endswith(f" {last}") for one in said) and not any(map(str.isdigit, last)):
-            said = (*(one.removesuffix(f" {last}") for one in said[:-1]), said[-1])
-        name = re.sub(r"\d+", ", ".join(numbers), names[0], count=1)
-        rows.append(f"{name}: {', '.join(said)}")
-    return rows
 
 
 class ExerciseScreen:
@@ -164,8 +139,11 @@ class ExerciseScreen:
         asked = task.steps[self.step]
         help_given = self.helped.get(self.step)
         typed, reply = self.replies.get(self.step, ("", None))
+        given = [(one.name, one.shown(self.reader.units)) for one in task.given]
+        table = given_table(given)
         told |= {
-            "given": in_rows([(one.name, one.shown(self.reader.units)) for one in task.given]),
+            "given": [f"{name}: {figure}" for name, figure in given_rows(given)],
+            "table": table and table._asdict(),
             "step": self.step,
             "steps": len(task.steps),
             "ask": asked.ask,

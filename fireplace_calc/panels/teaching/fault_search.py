@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import ipywidgets as w
 
-from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.lessons import FaultFinding, FaultHunt, Reply, checklist, figures
-from fireplace_calc.panels import html
 from fireplace_calc.panels.controls.choices import button, dropdown, row
-from fireplace_calc.panels.teaching.design_views import DesignViews, figure_table
+from fireplace_calc.panels.teaching.design_views import DesignFigures, DesignViews
 from fireplace_calc.panels.teaching.replies import prompt_html, reply_html
 
 NO_SUSPECT = {"choose": ""}
@@ -36,18 +34,14 @@ class FaultSearch:
     def __init__(self, faults: FaultFinding, units: str, many: w.Widget) -> None:
         self.faults, self.units = faults, units
         self.hunt = FaultHunt(faults)
-        self.views, self.figures, self.verdict = DesignViews([many]), w.HTML(), w.HTML()
+        self.views, self.figures = DesignViews(), DesignFigures()
+        self.story, self.verdict = w.HTML(), w.HTML()
         named = _listed(faults.pack)
-        self.suspect = dropdown("Which rule is broken?", named, "", lambda _: None, "44em", "11em")
+        self.suspect = dropdown("Which rule is broken?", named, "", lambda _: None, "100%", "11em")
         check = button("Check my answer", lambda: self.accuse(self.suspect.value))
-        self.widget = w.VBox(
-            [
-                self.views.widget,
-                row([self.suspect, check]),
-                self.verdict,
-                self.figures,
-            ]
-        )
+        asked = [row([self.story, many]), self.suspect, row([check]), self.verdict]
+        self.widget = w.Box([self.views.widget, w.VBox([*asked, self.figures.widget])])
+        self.widget.add_class("beside")
         self.show(faults, units)
 
     def show(self, faults: FaultFinding, units: str) -> None:
@@ -56,7 +50,8 @@ class FaultSearch:
             self.suspect.options = _listed(faults.pack)
         self.faults, self.units, self.verdict.value = faults, units, ""
         self.hunt = FaultHunt(faults)
-        self.figures.value = html.flow([self._table()])
+        self.story.value = prompt_html(self._told())
+        self.figures.show(figures(faults, units))
         self.views.show(faults.design, units)
 
     def accuse(self, key: str) -> Reply | None:
@@ -68,9 +63,8 @@ class FaultSearch:
         self.verdict.value = reply_html(found)
         return found
 
-    def _table(self) -> Table:
-        """The figures of the design in two columns."""
+    def _told(self) -> str:
+        """How much there is to find."""
         count = len(self.faults.findings)
         many = "one rule" if count == 1 else f"{count} rules"
-        title = f"This design breaks {many} of {self.faults.pack} and no other"
-        return figure_table(title, figures(self.faults, self.units))
+        return f"This design breaks {many} of {self.faults.pack} and no other."

@@ -172,6 +172,26 @@ def test_what_is_no_list_is_said():
         prices("/nowhere/list.csv")
 
 
+@pytest.mark.parametrize(
+    ("row", "column", "said"),
+    [
+        ("1000000000001;1;2000000000000;40", "price", "more than 1e+12 for one 80-lb bag"),
+        ("9;1;1000000000001;40", "high", "more than 1e+12 for one 80-lb bag"),
+        ("9;9.01;12;40", "low", "the lowest offer is over the price"),
+        ("9;8;8.99;40", "high", "the highest offer is under the price"),
+        ("9;8;12;0", "per_pack", "a whole number from 1 on is wanted"),
+        ("9;8;12;40.5", "per_pack", "a whole number from 1 on is wanted"),
+    ],
+)
+def test_a_price_past_its_limit_is_refused_by_its_column(row, column, said):
+    """The dearest unit that is taken, 10^12, is our own; the others follow from the words."""
+    head = "item;unit;price;low;high;per_pack\n"
+    refused(f"{head}Mortar;80-lb bag;{row}\n", f"line 2, column {column}", said)
+    for taken in ("1000000000000;1;1000000000000;1", "9;9;9;1"):
+        (found,) = read_prices(f"{head}Mortar;80-lb bag;{taken}\n".encode(), "x").values()
+        assert found.high == found.price and found.low <= found.price and found.per_pack == 1
+
+
 def test_lines_are_counted_as_they_stand_in_the_file():
     """Empty lines, a note of two lines and the line that names the separator count."""
     text = 'sep=;\r\n\r\nitem;unit;price;note\r\nMortar;80-lb bag;9;"two\nlines"\r\n;;;\r\nSand;ton;9;\r\n'

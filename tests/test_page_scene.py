@@ -176,17 +176,31 @@ def test_nothing_is_drawn_at_rest(lit):
     assert lit.ask("scene.film.frames") == before
 
 
+COUNTED = """() => { const gl = scene.renderer.getContext(), link = gl.linkProgram; window.linked = 0;
+  gl.linkProgram = (program) => { window.linked++; link.call(gl, program); }; }"""
+HALVES = """() => { const { atlas } = scene.body, from = 4 * 1024 * (atlas.tall >> 1), some = (all) => Array.from(all.slice(from, from + 40000));
+  return [some(scene.shared.atlas.value.image.data), some(atlas.light)]; }"""
+"""Light as the texture holds it, and as it is."""
+
+
 def test_a_change_keeps_the_eye_and_never_goes_dark(lit, boathouse):
     before = lit.picture("Standing", "Overcast").mean()
     stood = lit.ask("scene.camera.position.toArray()")
     wider = assess(change(boathouse, {"opening.width": "46 in"}))
     told = {k: v for k, v in traits(wider).items() if k in ("fireplace", "layouts")}
+    lit.ask(COUNTED)
+    fire = lit.ask("scene.fireAt")
     lit.put("wider.json", told)
     lit.view.wait_for_function("!scene.taken")
+    assert lit.ask("scene.fireAt") != fire, "the fire moved"
+    half, light = (np.array(list(of), float) for of in lit.ask(HALVES))
+    half = half.astype(np.uint16).view(np.float16).astype(float)
+    assert light.max() > 0 and np.allclose(half, light, rtol=2**-10, atol=2**-24)
     at_once = lit.picture(gather=1).mean()
     assert at_once == pytest.approx(before, rel=0.12)
     assert np.allclose(lit.ask("scene.camera.position.toArray()"), stood, atol=0.35)
     lit.ready()
+    assert lit.ask("window.linked") == 0, "without a graphics card a new program takes 100 ms"
     assert lit.picture(gather=1).mean() == pytest.approx(at_once, rel=0.12)
     lit.put(
         "again.json",

@@ -6,15 +6,25 @@ import { WIDE } from './charts.js';
 /** From a thing's first point to its last: the same as long as it was only moved. [m] */
 const spanOf = ({ points }) => [0, 1, 2].map((a) => points[points.length - 3 + a] - points[a]);
 
+const halfOf = (v) => (v > 0 ? DataUtils.toHalfFloat(Math.min(v, 60000)) : 0);
+
+/** Light of so many texels: as numbers, as the texture holds it, and from whence it comes. */
+const blank = (count) => ({ light: new Float32Array(4 * count), half: new Uint16Array(4 * count), ways: new Uint8Array(4 * count).fill(128) });
+
+/** Which texel of an old row stands for each of a new one. */
+function stands(count, low, high, old, oldLow, oldHigh) {
+  return Int32Array.from({ length: count }, (_, i) => Math.round(Math.min(1, Math.max(0, (low + i / (count - 1) * (high - low) - oldLow) / Math.max(oldHigh - oldLow, 1e-6))) * (old - 1)));
+}
+
 /** Light by chart and corner, kept on the page's side. */
 export class Atlas {
   constructor(shared) {
-    Object.assign(this, { shared, tall: 0, light: null, ways: null, corners: null, charts: [], things: [], lit: false });
+    Object.assign(this, { shared, tall: 0, ...blank(0), corners: null, charts: [], things: [], lit: false });
   }
 
   /** New charts and things: light is carried over by name. */
   relaid(charts, things, spots, tall) {
-    const light = new Float32Array(4 * WIDE * tall), ways = new Uint8Array(4 * WIDE * tall).fill(128), corners = new Float32Array(4 * spots);
+    const made = blank(WIDE * tall), corners = new Float32Array(4 * spots);
     if (this.lit) {
       const named = new Map(), turned = new Map(), wayOf = ({ name }) => name.slice(name.lastIndexOf('|'));
       let any;
@@ -27,38 +37,37 @@ export class Atlas {
       }
       for (const chart of charts) {
         const near = (named.get(chart.name) || []).reduce((best, one) => (!best || Math.abs(one[0].off - chart.off) < Math.abs(best[0].off - chart.off) ? one : best), null);
-        this.carry(near || turned.get(wayOf(chart)) || any, chart, light, ways);
+        this.carry(near || turned.get(wayOf(chart)) || any, chart, made);
       }
       this.carryCorners(things, corners);
     }
-    Object.assign(this, { charts, things: things.map((thing) => ({ key: thing.key, spotCount: thing.spotCount, from: thing.firstSpot + (thing.spotBegin || 0), span: spanOf(thing) })), light, ways, corners, tall });
-    this.charts = charts.map((c) => ({ ...c }));
+    Object.assign(this, made, { charts: charts.map((c) => ({ ...c })), things: things.map((thing) => ({ key: thing.key, spotCount: thing.spotCount, from: thing.firstSpot + (thing.spotBegin || 0), span: spanOf(thing) })), corners, tall });
     this.show();
   }
 
   /** Mean light of a chart where any fell, and from whence most of it comes; nothing where none did. */
   meanOfChart({ x, y, w, h }) {
-    const mean = [0, 0, 0, 0];
-    let count = 0;
+    const { light } = this;
+    let count = 0, r = 0, g = 0, b = 0, f = 0;
     for (let j = y; j < y + h; j++) for (let k = 4 * (j * WIDE + x), end = k + 4 * w; k < end; k += 4) {
-      if (!this.fell(k)) continue;
-      count++;
-      for (let a = 0; a < 4; a++) mean[a] += this.light[k + a];
+      if (light[k] + light[k + 1] + light[k + 2] + light[k + 3] <= 0) continue;
+      count++; r += light[k]; g += light[k + 1]; b += light[k + 2]; f += light[k + 3];
     }
-    return count ? mean.map((v) => v / count) : null;
+    return count ? [r / count, g / count, b / count, f / count] : null;
   }
 
-  fell(k) { return this.light[k] + this.light[k + 1] + this.light[k + 2] + this.light[k + 3] > 0; }
-
   /** Light of one chart onto another of its name. What stood against the old one, as a picture, left it dark there: the mean stands in. */
-  carry([old, mean] = [], chart, light, ways) {
+  carry([old, mean] = [], chart, made) {
     if (!old) return;
-    for (let j = 0; j < chart.h; j++) for (let i = 0; i < chart.w; i++) {
-      const at = [chart.low[0] + i / (chart.w - 1) * (chart.high[0] - chart.low[0]), chart.low[1] + j / (chart.h - 1) * (chart.high[1] - chart.low[1])];
-      const [x, y] = at.map((v, k) => Math.round(Math.min(1, Math.max(0, (v - old.low[k]) / Math.max(old.high[k] - old.low[k], 1e-6))) * ((k ? old.h : old.w) - 1)));
-      const from = 4 * ((old.y + y) * WIDE + old.x + x), to = 4 * ((chart.y + j) * WIDE + chart.x + i);
-      if (!this.fell(from)) { light.set(mean, to); continue; }
-      for (let a = 0; a < 4; a++) { light[to + a] = this.light[from + a]; ways[to + a] = this.ways[from + a]; }
+    const across = stands(chart.w, chart.low[0], chart.high[0], old.w, old.low[0], old.high[0]), up = stands(chart.h, chart.low[1], chart.high[1], old.h, old.low[1], old.high[1]);
+    const { light, half, ways } = this, halves = mean.map(halfOf);
+    for (let j = 0; j < chart.h; j++) for (let i = 0, to = 4 * ((chart.y + j) * WIDE + chart.x), row = (old.y + up[j]) * WIDE + old.x; i < chart.w; i++, to += 4) {
+      const from = 4 * (row + across[i]), fell = light[from] + light[from + 1] + light[from + 2] + light[from + 3] > 0;
+      for (let a = 0; a < 4; a++) {
+        made.light[to + a] = fell ? light[from + a] : mean[a];
+        made.half[to + a] = fell ? half[from + a] : halves[a];
+        if (fell) made.ways[to + a] = ways[from + a];
+      }
     }
   }
 
@@ -82,13 +91,12 @@ export class Atlas {
 
   /** New light from the worker. */
   take({ atlas, ways, corners }) {
-    Object.assign(this, { light: atlas, ways, corners, lit: true });
+    Object.assign(this, { light: atlas, half: Uint16Array.from(atlas, halfOf), ways, corners, lit: true });
     this.show();
   }
 
   show() {
-    const { shared, light, ways, tall } = this, half = new Uint16Array(light.length);
-    for (let k = 0; k < half.length; k++) half[k] = light[k] > 0 ? DataUtils.toHalfFloat(Math.min(light[k], 60000)) : 0;
+    const { shared, half, ways, tall } = this;
     for (const [name, data, type] of [['atlas', half, HalfFloatType], ['ways', ways, UnsignedByteType]]) {
       const old = shared[name].value;
       if (old && old.image.height === tall) { old.image.data = data; old.needsUpdate = true; continue; }

@@ -131,7 +131,14 @@ export class Film {
       this.stage.drawn();
       if (took > SLOW) this.scale = Math.max(COARSEST, this.scale * 0.88); else if (took < QUICK) this.scale = Math.min(1, this.scale * 1.08);
       if (this.stage.burns()) this.wanted = true;
+      else if (!this.wanted && !this.due) this.rest();
     });
+  }
+
+  /** What moved has been shown: a while later the fine picture is gathered. */
+  rest() {
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => { if (!this.stage.burns()) this.fine(this.turn, 0); }, REST);
   }
 
   fine(turn, k) {
@@ -154,7 +161,6 @@ export class Film {
     this.still = false;
     if (!this.due) this.due = requestAnimationFrame(() => this.frame());
     clearTimeout(this.resting);
-    this.resting = setTimeout(() => { if (!this.stage.burns()) this.fine(this.turn, 0); }, REST);
   }
 
   /** A fine picture of so many dots, as PNG. */

@@ -74,18 +74,24 @@ void main() {
 
 /** The fire of a room: add `object` to the scene, call `tick` for every frame. */
 export class Flames {
-  /** @param {object} room its `fire` (middle of the fire's foot) and `fire_width` (of the laid logs) [m] */
-  constructor(room) {
+  constructor() {
     this.object = new Group();
     this.uniforms = { time: { value: STILL }, gain: { value: 1 } };
-    const [x, y, z] = room.fire, wide = room.fire_width;
-    this.object.position.set(x, y, z);
-    this.tongues = new Mesh(sheets(wide), this.material(TONGUE_CORNERS, TONGUE));
+    this.size = { value: [1, 1] };
+    this.tongues = new Mesh(undefined, this.material(TONGUE_CORNERS, TONGUE));
     this.tongues.frustumCulled = false;
     this.tongues.renderOrder = 6;
-    this.embers = new Mesh(bedOf(wide), this.material(EMBER_CORNERS, EMBER, { size: { value: [wide * BED[0], wide * BED[1]] } }));
+    this.embers = new Mesh(undefined, this.material(EMBER_CORNERS, EMBER, { size: this.size }));
     this.embers.renderOrder = 5;
     this.object.add(this.embers, this.tongues);
+  }
+
+  /** To another place and width; what draws it stays, a machine without a graphics card is long in making that.
+   * @param {object} room its `fire` (middle of the fire's foot) and `fire_width` (of the laid logs) [m] */
+  lay({ fire, fire_width: wide }) {
+    this.object.position.set(...fire);
+    this.size.value = [wide * BED[0], wide * BED[1]];
+    for (const [mesh, made] of [[this.tongues, sheets(wide)], [this.embers, bedOf(wide)]]) { mesh.geometry.dispose(); mesh.geometry = made; }
   }
 
   material(vertexShader, fragmentShader, more = {}) {

@@ -43,6 +43,7 @@ async function trace(job) {
 }
 
 onmessage = ({ data }) => {
+  if (data.stop) { run++; tracing = false; }
   if (data.job) trace(data.job);
   if (data.hour) { hour = data.hour; if (!data.job) tell(!tracing); }
 };

@@ -126,6 +126,7 @@ export class Stage {
     this.applied();
     clearTimeout(this.tracing);
     this.tracing = 0;
+    this.worker.postMessage({ stop: true }); // a core that is busy with old light is missing for the new picture
     if (this.inside && this.room && this.things.length) this.tracing = setTimeout(() => this.trace(), this.atlas.lit ? REST : 0);
   }
 
@@ -193,12 +194,13 @@ export class Stage {
     this.again();
   }
 
-  /** The fire where it burns: made anew where it has moved. */
+  /** The fire where it burns: laid anew where it has moved. */
   light(room) {
     const at = room && this.inside ? JSON.stringify([room.fire, room.fire_width]) : '';
     if (at !== this.fireAt) {
-      if (this.fire) { this.scene.remove(this.fire.object); this.fire.dispose(); this.fire = null; }
-      if (at) { this.fire = new Flames(room); this.scene.add(this.fire.object); this.fire.tick(1.7, { reduced: true }); }
+      if (this.fire && !at) { this.scene.remove(this.fire.object); this.fire.dispose(); this.fire = null; }
+      if (at && !this.fire) { this.fire = new Flames(); this.scene.add(this.fire.object); this.fire.tick(1.7, { reduced: true }); }
+      this.fire?.lay(room);
       this.fireAt = at;
     }
     this.fire?.setGain(1.5 / this.now.exposure);
@@ -246,9 +248,10 @@ export class Stage {
     if (!sunny || !this.room || k < 0 && !this.sunStale || k === 0 && !this.sunStale && this.sunSpot === 0) return;
     const { left, right, front, back, ceiling } = this.room, middle = this.inside ? [(left + right) / 2, (front + back) / 2, ceiling / 2] : [0, 0.5, 2.5];
     const radius = this.inside ? Math.hypot(right - left, back - front, ceiling) / 2 + 0.3 : 7;
-    this.sunSpot = Math.max(0, k);
+    const quick = this.soft && k < 0;
+    this.sunSpot = quick ? -1 : Math.max(0, k);
     this.sun.aim(this.now.way, middle, radius, k > 0 ? [2 * ((k * 0.7548776662) % 1) - 1, 2 * ((k * 0.5698402910) % 1) - 1] : [0, 0]);
-    this.sun.draw(this.renderer, this.scene);
+    this.sun.draw(this.renderer, this.scene, quick);
     this.sunStale = k > 0;
   }
 

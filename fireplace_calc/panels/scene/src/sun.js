@@ -3,7 +3,7 @@ import { DepthTexture, DoubleSide, MeshBasicMaterial, NearestFilter, Orthographi
 import { unit } from './vectors.js';
 
 export const CASTS = 1; // layer of what casts a shadow
-const SIZE = 2048, DISC = 0.011; // dots of the map; half the sun's disc, with its haze [rad]
+const SIZE = 2048, QUICK = 768, DISC = 0.011; // dots of the map, and of one that must be there at once; half the sun's disc, with its haze [rad]
 
 const RISEN = [-0.8, -0.37, 0.35]; // the way to the sun where no table has been sent
 /** Light as the sun rises: by the sine of how high it stands; color of sky and lamp, how much the fire is seen to light,
@@ -44,11 +44,12 @@ export function hourOf(table, { name, month, hour }) {
 /** Outside the room a fireplace is shown as in a studio. */
 export const STUDIO = { sky: [1, 1, 1], sun: [1.5, 1.44, 1.34], way: [-0.5, -0.75, 0.75], lamp: [0, 0, 0], fire: 0, exposure: 1.1 };
 
-/** What the sun reaches, drawn once from where it stands. */
+const mapOf = (size) => new WebGLRenderTarget(size, size, { depthTexture: new DepthTexture(size, size, UnsignedIntType), magFilter: NearestFilter, minFilter: NearestFilter });
+
+/** What the sun reaches, drawn once from where it stands: finely at rest, quickly while something moves and no graphics card helps. */
 export class SunMap {
   constructor(shared) {
-    this.shared = shared;
-    this.target = new WebGLRenderTarget(SIZE, SIZE, { depthTexture: new DepthTexture(SIZE, SIZE, UnsignedIntType), magFilter: NearestFilter, minFilter: NearestFilter });
+    Object.assign(this, { shared, target: mapOf(SIZE), quick: mapOf(QUICK) });
     this.camera = new OrthographicCamera(-1, 1, 1, -1, 1, 60);
     this.camera.up.set(0, 0, 1);
     this.camera.layers.set(CASTS);
@@ -70,17 +71,17 @@ export class SunMap {
     shared.sunView.value.multiplyMatrices(camera.projectionMatrix, camera.matrixWorldInverse);
   }
 
-  draw(renderer, scene) {
-    const before = scene.overrideMaterial, { background } = scene;
+  draw(renderer, scene, quick = false) {
+    const before = scene.overrideMaterial, { background } = scene, target = quick ? this.quick : this.target;
     this.shared.sunMap.value = null;
     scene.overrideMaterial = this.flat; scene.background = null;
-    renderer.setRenderTarget(this.target);
+    renderer.setRenderTarget(target);
     renderer.clear();
     renderer.render(scene, this.camera);
     renderer.setRenderTarget(null);
     scene.overrideMaterial = before; scene.background = background;
-    this.shared.sunMap.value = this.target.depthTexture;
+    this.shared.sunMap.value = target.depthTexture;
   }
 
-  dispose() { this.target.depthTexture.dispose(); this.target.dispose(); this.flat.dispose(); }
+  dispose() { for (const target of [this.target, this.quick]) { target.depthTexture.dispose(); target.dispose(); } this.flat.dispose(); }
 }

@@ -24,13 +24,11 @@ from fireplace_calc.scene.sky import sun_table
 from fireplace_calc.scene.still.option_pictures import one_standpoint, option_picture
 from fireplace_calc.scene.stuffs import stuffs
 from fireplace_calc.scene.whole_scene import gather_scene
-from fireplace_calc.scene.wire import pack_fireplace, pack_layouts, pack_setting
+from fireplace_calc.scene.wire import bytes_of, pack_fireplace, pack_layouts, pack_setting
 from fireplace_calc.takeoff.cost import Price
 
 LARGEST = 3_000_000
 """So that any mail takes it. [bytes]"""
-CORNER, FACE = 12, 6
-"""Of a form as it is packed: three numbers of four bytes, three of two. [bytes]"""
 POLICY = (
     "default-src 'none'; script-src 'unsafe-inline' blob:; worker-src blob:; style-src"
     " 'unsafe-inline'; img-src data: blob:"
@@ -131,7 +129,7 @@ def _told(
                 "short": shortfall(one.result).headline,
             },
         },
-        "layouts": {"laid": layouts["laid"]},
+        "layouts": {name: value for name, value in layouts.items() if name != "patterns"},
         "about": {thing.key: about(one.result, thing, units) for thing in scene.fireplace},
         "words": _words(one, units, priced),
         "poster": f"data:image/jpeg;base64,{b64encode(picture).decode()}",
@@ -141,14 +139,15 @@ def _told(
 def _apart(packed: dict[str, Any]) -> dict[str, Any]:
     """Take the forms out of what is packed: each by its name, with its corners and faces."""
     points, faces = packed.pop("points"), packed.pop("faces")
-    made, corner, face = {}, 0, 0
-    for name, (corners, count) in zip(packed.pop("forms"), packed.pop("sizes"), strict=True):
+    made, point, face = {}, 0, 0
+    for name, size in zip(packed.pop("forms"), packed.pop("sizes"), strict=True):
+        of_points, of_faces = bytes_of(size)
         made[name] = {
-            "size": [corners, count],
-            "points": points[CORNER * corner : CORNER * (corner + corners)],
-            "faces": faces[FACE * face : FACE * (face + count)],
+            "size": size,
+            "points": points[point : point + of_points],
+            "faces": faces[face : face + of_faces],
         }
-        corner, face = corner + corners, face + count
+        point, face = point + of_points, face + of_faces
     return made
 
 

@@ -26,7 +26,7 @@ from fireplace_calc.scene.shown_masonry import STATES, last_step
 from fireplace_calc.scene.sky import sun_table
 from fireplace_calc.scene.stuffs import stuffs
 from fireplace_calc.scene.whole_scene import WholeScene, gather_scene
-from fireplace_calc.scene.wire import pack_fireplace, pack_layouts, pack_setting
+from fireplace_calc.scene.wire import COLUMNS, pack_fireplace, pack_layouts, pack_setting
 
 FOLDER = "panels/scene"
 """Where its page is, within the package."""
@@ -65,6 +65,7 @@ class SceneView(anywidget.AnyWidget):
     _esm = page_source(FOLDER, "scene.js")
     setting = traitlets.Dict().tag(sync=True)
     fireplace = traitlets.Dict().tag(sync=True)
+    columns = traitlets.Dict().tag(sync=True)
     layouts = traitlets.Dict().tag(sync=True)
     sun = traitlets.Dict().tag(sync=True)
     looks = traitlets.Dict().tag(sync=True)
@@ -122,14 +123,16 @@ class SceneView(anywidget.AnyWidget):
             self.layouts = layouts
             if self._sun_of != (of := self.result.design.site.latitude):
                 self._sun_of, self.sun = of, sun_table(self.result.design)
-            self.fireplace = pack_fireplace(
+            packed = pack_fireplace(
                 (*self.scene.fireplace, *follows),
                 self.scene.measures,
                 self.scene.standpoints,
                 self.result.design.name,
                 held,
             )
-            self._forms.append(frozenset(self.fireplace["form"]))
+            self.columns = {column: packed.pop(column) for column in COLUMNS}
+            self.fireplace = packed
+            self._forms.append(frozenset(packed["form"]))
 
     def say(self) -> None:
         """What is said of the whole, for who does not see it."""

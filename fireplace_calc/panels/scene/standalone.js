@@ -4,8 +4,7 @@
     if (!value || typeof value.$bytes !== 'string') return value;
     return new DataView(Uint8Array.from(atob(value.$bytes), (letter) => letter.charCodeAt(0)).buffer);
   });
-  const patterns = (layouts) => ({ laid: layouts.laid,
-    patterns: Object.fromEntries(layouts.laid.map(({ pattern }) => [pattern, told.patterns[pattern]])) });
+  const patterns = (layouts) => ({ ...layouts, patterns: Object.fromEntries(layouts.laid.map((pattern) => [pattern, told.patterns[pattern]])) });
 
   /** Bytes of some forms, one behind the other. */
   const joined = (names, which) => new DataView(names.reduce((all, name) => {

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.scene.records import Thing
-from fireplace_calc.scene.setting.forms import block, joined, rod
+from fireplace_calc.scene.setting.forms import block, extruded
 from fireplace_calc.scene.setting.stood import Made, made
 from fireplace_calc.scene.setting.wood import Log, bark_of, ends_of, resting
 
@@ -40,6 +40,8 @@ middle [m], radius [m], share of the longest that has room [-], turned [deg], ch
 """
 GRATE = 0.1
 """Top of its bars over the hearth, at full size. [m]"""
+HAIR = 5e-5
+"""[m]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,21 +181,29 @@ def _logs(size: float, lengths: tuple[float, ...]) -> list[Log]:
     return [*flat[:-1], resting(flat[-1], flat[:-1])]
 
 
-def _grate(s: float, half: float) -> Manifold:
-    """Bars from front to back, turned up at the front, on two rails with feet."""
+def _grate(s: float, half: float) -> list[Manifold]:
+    """Square bars from front to back, turned up at the front, on two rails with feet."""
     thick, top = 0.011 * s, (GRATE - 0.011) * s
     many = max(4, round(2 * half / (0.075 * max(s, 0.4))))
-    bars = [
-        rod([(x, -0.18 * s, top + 0.06 * s), (x, -0.16 * s, top), (x, 0.18 * s, top)], thick, 4)
-        for x in (half * (2 * k / (many - 1) - 1) for k in range(many))
-    ]
+    front, bend, rear, tip = -0.18 * s, -0.16 * s, 0.18 * s, top + 0.06 * s
+    under = [(front - thick, tip), (bend - thick, top - thick), (rear, top - thick)]
+    upper = [(rear, top + thick), (bend + thick, top + thick), (front + thick, tip)]
+    # Drawn from the side and drawn out along the grate.
+    bar = extruded(under + upper, 2 * thick).transform(
+        [[0.0, 0.0, 1.0, -thick], [1.0, 0.0, 0.0, 0.0], [0.0, 1.0, 0.0, 0.0]]
+    )
+    bars = [bar.translate((half * (2 * k / (many - 1) - 1), 0.0, 0.0)) for k in range(many)]
+    # Each stands a hair off the next: bodies that meet are cut into three times the corners.
+    low = top - 3.4 * thick
     rails = [
-        block((-half - 0.02 * s, half + 0.02 * s), (y - thick, y + thick), (top - 2.4 * thick, top))
+        block(
+            (-half - 0.02 * s, half + 0.02 * s), (y - thick, y + thick), (low, top - thick - HAIR)
+        )
         for y in (-0.13 * s, 0.15 * s)
     ]
     feet = [
-        block((x - thick, x + thick), (y - thick, y + thick), (0.0, top))
+        block((x - thick, x + thick), (y - thick, y + thick), (0.0, low - HAIR))
         for x in (-half, half)
         for y in (-0.13 * s, 0.15 * s)
     ]
-    return joined([*bars, *rails, *feet])
+    return [*bars, *rails, *feet]

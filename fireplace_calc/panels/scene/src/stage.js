@@ -104,8 +104,8 @@ export class Stage {
 
   /** Things as they were sent; where forms went over before this page was there, all of it is asked for. */
   openedOf(packed, stays) {
-    const things = openThings(packed, this.forms ||= new Map(), stays);
-    if (things.length < packed.key.length) this.model.send({ ask: 'ready' });
+    const things = openThings(stays ? packed : { ...this.model.get('columns'), ...packed }, this.forms ||= new Map(), stays);
+    if (things.length < packed.form.length) this.model.send({ ask: 'ready' });
     return things;
   }
 

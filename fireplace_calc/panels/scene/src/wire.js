@@ -5,17 +5,20 @@ export function opened(view, Kind) {
   return new Kind(view.buffer.slice(view.byteOffset, view.byteOffset + view.byteLength));
 }
 
+const FEW = 256; // corners that one byte counts
 const KEPT = 16; // a form that so many messages have not named is let go
 
 /** Things as they stand: each with its corners [m] and its faces. A form is sent once however often it stands, and
     named from then on: `held` keeps those that came before, and those of what stays for as long as it stays. A thing
     whose form is not there is left out. */
 export function openThings(packed, held = new Map(), stays = false) {
-  const points = opened(packed.points, Float32Array), faces = opened(packed.faces, Uint16Array);
-  let corner = 0, face = 0;
-  packed.sizes.forEach(([corners, count], k) => {
-    held.set(packed.forms[k], { points: points.slice(3 * corner, 3 * (corner + corners)), faces: faces.slice(3 * face, 3 * (face + count)) });
-    corner += corners; face += count;
+  const taken = (view, from, count, Kind) => opened(new DataView(view.buffer, view.byteOffset + from, count * Kind.BYTES_PER_ELEMENT), Kind);
+  const feet = opened(packed.at, Float32Array);
+  let point = 0, face = 0;
+  packed.sizes.forEach(([corners, count, step], k) => {
+    const points = taken(packed.points, point, 3 * corners, step ? Int16Array : Float32Array), faces = taken(packed.faces, face, 3 * count, corners > FEW ? Uint16Array : Uint8Array);
+    held.set(packed.forms[k], { points: step ? Float32Array.from(points, (v) => v * step) : points, faces: Uint16Array.from(faces) });
+    point += points.byteLength; face += faces.byteLength;
   });
   const now = held.tick = (held.tick || 0) + 1;
   if (stays) {
@@ -23,7 +26,7 @@ export function openThings(packed, held = new Map(), stays = false) {
     held.stays = new Set(packed.form);
   }
   const things = packed.key.map((key, k) => {
-    const form = held.get(packed.form[k]), at = packed.at.slice(3 * k, 3 * k + 3);
+    const form = held.get(packed.form[k]), at = feet.subarray(3 * k, 3 * k + 3);
     if (!form) return null;
     form.named = now;
     return {
@@ -48,5 +51,6 @@ export function openLayouts(packed, held) {
     }
     held.set(key, { ...made, key, rings });
   }
-  return packed.laid.filter(({ pattern }) => held.has(pattern)).map((laid) => ({ ...held.get(laid.pattern), ...laid }));
+  const all = packed.laid.map((pattern, k) => ({ ...held.get(pattern), pattern, ...Object.fromEntries(['origin', 'along', 'up', 'normal', 'things'].map((name) => [name, packed[name][k]])) }));
+  return all.filter(({ pattern }) => held.has(pattern));
 }

@@ -135,7 +135,7 @@ def pack_things(things: Sequence[Thing], held: Collection[str] = ()) -> dict[str
         name = b64encode(blake2b(same, digest_size=6).digest()).decode()
         if name not in forms and name not in held:
             forms[name] = None
-            step = _step(own) if thing.kind == "setting" else 0.0
+            step = _step(float(np.abs(own).max(initial=0.0))) if thing.kind == "setting" else 0.0
             sizes.append((len(own), len(joined), step))
             points.append((np.round(own / step).astype("<i2") if step else own).tobytes())
             faces.append(joined.tobytes())
@@ -152,11 +152,11 @@ def pack_things(things: Sequence[Thing], held: Collection[str] = ()) -> dict[str
     }
 
 
-def _step(own: Array) -> float:
+def _step(reach: float) -> float:
     """Of five digits, so large that two bytes reach the farthest corner; nought where that is too
     coarse. [m]
     """
-    step = float(f"{float(abs(own).max(initial=0.0)) / (REACH - 8):.4e}")
+    step = float(f"{reach / (REACH - 8):.4e}")
     return step if step <= COARSE else 0.0
 
 

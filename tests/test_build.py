@@ -2,6 +2,7 @@
 temperatures kept apart.
 """
 
+import re
 from collections import defaultdict
 from dataclasses import fields, is_dataclass
 from math import ceil, inf, isnan
@@ -610,6 +611,32 @@ def test_every_figure_has_a_source_and_a_confidence(name):
             word in row["confidence"] for word in ("read", "memory", "derived")
         ), row
     assert (DATA / f"{name}.csv").exists()
+
+
+@pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
+def test_a_caution_says_its_figure_where_the_sentence_has_its_place(units):
+    """Nobody can keep *this far* off: ``data/safety.csv`` has figure and unit beside the words."""
+    for one in cautions():
+        said = one.figured(units)
+        if one.number is None:
+            assert said == one.what
+            continue
+        assert said != one.what and "this" not in said.partition(".")[0].split(), said
+        printed = "1/4" if one.number == 0.25 else f"{one.number:g}"
+        assert re.search(rf"(?<!\S){printed}\b", said), said
+        if units == "millimetres" and one.unit == "ft":
+            (metric,) = re.findall(r"\(([\d ]+) mm\)", said)
+            assert int(metric.replace(" ", "")) == pytest.approx(one.number * 304.8, abs=0.5)
+
+
+def test_cautions_of_england_have_its_words_and_measures():
+    """British law has no height under which a guard may be left out, so its sentence has none."""
+    told = [one.in_england for one in cautions() if one.in_england]
+    assert len(told) >= len(cautions()) - 2
+    for said in told:
+        assert not re.search(r"\d (ft|lb|in)\b", said), said
+        for word in ("story", "framing", "centering", "guardrail", "fall arrest", "sleeping area"):
+            assert word not in said.lower(), said
 
 
 def test_cautions_cover_what_can_hurt_and_defer():

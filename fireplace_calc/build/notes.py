@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import lru_cache
 
+from fireplace_calc.base.printing import show
 from fireplace_calc.base.tables import rows
+from fireplace_calc.base.units import FEET_INCHES, from_unit
+
+THIS = re.compile(r"\bthis\b(?: distance| far| many| share)?")
+"""Where the figure of a caution stands in its sentence."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +76,9 @@ class Caution:
         As its rule prints it.
     source, confidence : str
         Where it is from.
+    in_england : str
+        The same in English words and for English law, its figure in it; empty where it says nothing
+        there.
     """
 
     topic: str
@@ -77,6 +87,35 @@ class Caution:
     unit: str
     source: str
     confidence: str
+    in_england: str = ""
+
+    def figured(self, units: str = FEET_INCHES) -> str:
+        """The sentence with its figure in the place of *this*, as its rule prints it; for who
+        measures in millimeters in theirs too.
+
+        Parameters
+        ----------
+        units : str
+            ``feet-inches`` or ``millimetres``.
+
+        Returns
+        -------
+        str
+
+        Examples
+        --------
+        >>> caution = Caution("fire", "Keep the can this far from the house.", 10.0, "ft", "", "")
+        >>> caution.figured(), caution.figured("millimetres")
+        ('Keep the can 10 ft from the house.', 'Keep the can 10 ft (3 048 mm) from the house.')
+        """
+        if self.number is None:
+            return self.what
+        said = f"{self.number:g} {self.unit}".replace("ug/m3", "µg/m³")
+        if self.unit == "-":
+            said = str(Fraction(self.number))
+        elif units != FEET_INCHES and self.unit == "ft":
+            said = f"{said} ({show(from_unit(self.number, 'ft'), 'length', units)})"
+        return THIS.sub(said, self.what, count=1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,6 +218,7 @@ def cautions() -> tuple[Caution, ...]:
             r["unit"],
             r["source"],
             r["confidence"],
+            r["in_england"],
         )
         for r in rows("safety.csv")
     )

@@ -7,6 +7,7 @@ from typing import Any
 
 from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
 from fireplace_calc.drawing.page.glyphs import glyph_table
+from fireplace_calc.lessons.course.countries import country_of
 from fireplace_calc.lessons.course.lesson_file import course, course_lesson
 from fireplace_calc.lessons.course.records import BOOKS
 from fireplace_calc.panels.lesson.course_contents import told_contents
@@ -164,7 +165,9 @@ class LessonDesk:
 
     def _next(self, key: str) -> list[str]:
         """Key and title of the lesson that follows, where there is one."""
-        return [key, course_lesson(key).title] if key in course() else []
+        if key not in course():
+            return []
+        return [key, course_lesson(key, country_of(self.reader.book)).title]
 
     def _draw(self, screen: LessonScreen) -> None:
         cells = screen.sheets()

@@ -7,12 +7,28 @@ from typing import Any
 
 from fireplace_calc.build.notes import cautions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.lessons.course.countries import country_of
 from fireplace_calc.lessons.course.moments import moment
+from fireplace_calc.lessons.course.records import COUNTRIES
 from fireplace_calc.panels.lesson.lesson_reader import LessonReader, Told, aim_of, printed_units
 
 PARTS = ("Reasons", "Books", "Words", "Take care")
 """What is told one after the other, since all together are more than a screen."""
 DEFER = "Local codes, their officials and licensed practice decide."
+
+
+def explained(name: str, said: str) -> list[str]:
+    """A word and what it means; where a country has another word for the thing, that one.
+
+    Examples
+    --------
+    >>> explained("bed_joint", "the mortar under a piece")
+    ['bed joint', 'the mortar under a piece']
+    >>> explained("draft", "draught: the pull of warm gas in the flue")
+    ['draught', 'the pull of warm gas in the flue']
+    """
+    own, colon, meant = said.partition(": ")
+    return [own, meant] if colon else [name.replace("_", " "), said]
 
 
 class WhyScreen:
@@ -53,10 +69,15 @@ class WhyScreen:
         elif self.part == 1:
             told["books"] = [self._row(book) for book in lesson.books]
         elif self.part == 2:
-            told["list"] = [[name.replace("_", " "), said] for name, said in lesson.words.items()]
+            told["list"] = [explained(name, said) for name, said in lesson.words.items()]
         else:
             warned = [one for one in cautions() if one.topic in lesson.cautions]
-            told["list"] = [[one.topic, one.what] for one in warned]
+            english = country_of(self.reader.book) == COUNTRIES[2]
+            told["list"] = [
+                [one.topic, said]
+                for one in warned
+                if (said := one.in_england if english else one.figured(self.reader.units))
+            ]
             told["last"] = DEFER
         return told
 

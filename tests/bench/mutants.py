@@ -135,6 +135,14 @@ def copy() -> Path:
     return tree
 
 
+def found_is_enough() -> None:
+    """No property test looks for a smaller example: that takes minutes, and nobody reads it."""
+    hypothesis = import_module("hypothesis")
+    phases = [phase for phase in hypothesis.Phase if phase.name not in ("shrink", "explain")]
+    hypothesis.settings.register_profile("found is enough", phases=phases)
+    hypothesis.settings.load_profile("found is enough")
+
+
 def run(told: list[str], said: Path) -> str:
     """What tests say of a fault, in a process of their own that has the libraries already. What is
     told is files, and options of pytest's.
@@ -147,6 +155,7 @@ def run(told: list[str], said: Path) -> str:
             signal.alarm(LONGEST)
             status = 1
             with suppress(BaseException):
+                found_is_enough()
                 options = [*OPTIONS, *(UNIT_ONLY if "UNIT_ONLY" in os.environ else ())]
                 sys.argv[1:] = [*options, *told]  # what the tests' own settings look at
                 status = int(import_module("pytest").main(sys.argv[1:]))

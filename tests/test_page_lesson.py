@@ -226,6 +226,36 @@ def test_picture_and_controls_stand_together_whatever_a_lesson_shows(wall, key):
     assert wrong == {}
 
 
+def test_a_table_to_look_a_figure_up_in_stands_with_its_picture(wall):
+    """Canada's flues, in both units: a cell with figures for every one that is told."""
+    wrong, lists = {}, wall.locator(".fl-bar select")
+    before = [lists.nth(k).evaluate("e => e.selectedIndex") for k in (0, 1)]
+    lists.nth(0).select_option(label="Canada NBC")
+    for units in (0, 1):
+        lists.nth(1).select_option(index=units)
+        for wide, high in (WALLS[0], WALLS[2]):
+            sized(wall, wide, high)
+            wall.get_by_text("All lessons").click()
+            wall.locator("[data-f=lesson-opening-and-flue]").click()
+            opened(wall, "exercises")
+            pressed(wall, "[data-f=level-3]")
+            step, more = 0, True
+            while more:
+                for name in ("hint", "more", "working"):
+                    pressed(wall, f"[data-f={name}]")
+                    if (over := wall.evaluate(OVER)) > 1:
+                        wrong[wide, units, step, name] = over
+                step, more = step + 1, pressed(wall, "[data-f=onward]")
+            filled = wall.locator(".fl-given td").all_inner_texts()
+            assert len([text for text in filled if text]) >= 3
+    for k, at in enumerate(before):
+        lists.nth(k).select_option(index=at)
+    wall.get_by_text("All lessons").click()
+    wall.locator(f"[data-f=lesson-{ROOF}]").click()
+    wall.locator(".fl-frame[data-screen=rule]").wait_for()
+    assert wrong == {}
+
+
 def test_a_lesson_goes_by_keyboard_alone(wall):
     """Rule, fault and exercise; the focus stays where it was when words are made anew."""
     sized(wall, 1280, 800)

@@ -23,7 +23,7 @@ function render({ model, el }) {
   const screens = make('div', { className: 'fl-tabs', aria: { role: 'group', 'aria-label': 'Screens of the lesson' } });
   const words = make('div', { className: 'fl-words', tabIndex: 0, aria: { role: 'region', 'aria-label': 'Beside the picture' } });
   const lead = make('p', { className: 'fl-lead', aria: { role: 'status' } });
-  const room = make('div', { className: 'fl-stage' }, lead, stage.node);
+  const looked = make('div'), room = make('div', { className: 'fl-stage' }, lead, looked, stage.node);
   const book = listed('Code', (name) => say({ do: 'book', name })), units = listed('Units', (name) => say({ do: 'units', name }));
   const bar = make('div', { className: 'fl-bar' }, screens, book.list, units.list);
   const whole = push('Fill the window', () => fillWindow(el, whole));
@@ -64,6 +64,7 @@ function render({ model, el }) {
     frame.classList.toggle('fl-listing', told.screen === 'contents');
     room.hidden = bar.hidden = told.screen === 'contents';
     lead.replaceChildren(...(told.lead?.[0] ? [make('b', { textContent: told.lead[0] }), ' '] : []), told.lead?.[1] || '');
+    looked.replaceChildren(...(told.shown?.table ? [lookedUp(told.shown.table)] : []));
     if (told.screen === 'contents') {
       fill([contentsWords(told.contents, say)], fresh);
       return;

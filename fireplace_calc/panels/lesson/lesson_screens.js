@@ -161,7 +161,7 @@ const SCREENS = {
       answer = rowOf(box, make('span', { textContent: told.unit, className: 'fl-clause' }), press('typed', 'Check', () => typed(box.value)));
     }
     const help = (name, words) => press(name, words, () => say({ do: 'help', name }));
-    return [top, ...says(told.given.join('; ')), ...(told.table ? [lookedUp(told.table)] : []),
+    return [top, ...says(told.given.join('; ')),
       make('p', {}, make('b', { textContent: `${told.steps > 1 ? `${told.step + 1} of ${told.steps}. ` : ''}${told.ask}` })), answer, replied(told.reply),
       rowOf(help('hint', 'Hint'), help('more', 'Bigger hint'), help('working', 'Full working'),
         told.step ? press('back', 'Step back', () => say({ do: 'onward', at: told.step - 1 })) : null,
@@ -172,8 +172,8 @@ const SCREENS = {
 /** A table that figures are looked up in by row and column. */
 function lookedUp(table) {
   const head = (text, scope) => make('th', { textContent: text, scope });
-  const row = ([name, texts]) => make('tr', {}, head(name, 'row'), ...texts.map((text) => make('td', { textContent: text || '–' })));
-  return make('table', { className: 'fl-given' },
+  const row = ([name, texts]) => make('tr', {}, head(name, 'row'), ...texts.map((text) => make('td', { textContent: text })));
+  return make('table', { className: 'fl-given' }, ...(table.unit ? [make('caption', { textContent: `in ${table.unit}` })] : []),
     make('tr', {}, head(table.corner, 'col'), ...table.columns.map((name) => head(name, 'col'))), ...table.rows.map(row));
 }
 

@@ -23,6 +23,8 @@ class GivenTable(NamedTuple):
 
     Attributes
     ----------
+    unit : str
+        Of all figures; empty where each bears its own.
     corner : str
         Of what the rows are, and of what the columns.
     columns : tuple of str
@@ -30,6 +32,7 @@ class GivenTable(NamedTuple):
         What a row is called, and its figures; empty where the table has none.
     """
 
+    unit: str
     corner: str
     columns: tuple[str, ...]
     rows: tuple[tuple[str, tuple[str, ...]], ...]
@@ -64,18 +67,25 @@ def given_table(given: Sequence[Pair]) -> GivenTable | None:
 
     Examples
     --------
-    >>> given_table([("Table: opening 2, chimney 5", "8"), ("Table: opening 2, chimney 6", "9")])
-    GivenTable(corner='Opening, chimney', columns=('5', '6'), rows=(('2', ('8', '9')),))
+    >>> table = given_table([("Table: opening 2, chimney 5", "8 mm to 9 mm")])
+    >>> table.unit, table.corner, table.columns, table.rows
+    ('mm', 'Opening, chimney', ('5',), (('2', ('8–9',)),))
     """
     found = [(one, text) for name, text in given if (one := GRID.fullmatch(name))]
     if not found:
         return None
+    unit = " mm" if all(text.endswith(" mm") for _, text in found) else ""
+    found = [
+        (one, (text.replace(unit, "") if unit else text).replace(" to ", "–"))
+        for one, text in found
+    ]
     cells = {(one["row"], one["column"]): text for one, text in found}
     rows, columns = ([*dict.fromkeys(key[k] for key in cells)] for k in (0, 1))
     rows.sort(key=_in_order)
     columns.sort(key=_in_order)
     first = found[0][0]
     return GivenTable(
+        unit.strip(),
         f"{first['down'].capitalize()}, {first['across']}",
         tuple(columns),
         tuple((row, tuple(cells.get((row, c), "") for c in columns)) for row in rows),
@@ -90,11 +100,12 @@ def given_html(given: Sequence[Pair]) -> str:
     head = "".join(f'<th scope="col">{escape(name)}</th>' for name in table.columns)
     rows = "".join(
         f'<tr><th scope="row">{escape(name)}</th>'
-        + "".join(f"<td>{escape(text) or '&ndash;'}</td>" for text in texts)
+        + "".join(f"<td>{escape(text)}</td>" for text in texts)
         + "</tr>"
         for name, texts in table.rows
     )
-    top = f'<tr><th scope="col">{escape(table.corner)}</th>{head}</tr>'
+    told = f"<caption>in {table.unit}</caption>" if table.unit else ""
+    top = f'{told}<tr><th scope="col">{escape(table.corner)}</th>{head}</tr>'
     return f'{said}<table class="given">{top}{rows}</table>'
 
 

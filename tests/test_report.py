@@ -11,13 +11,14 @@ from dataclasses import replace
 from types import SimpleNamespace
 
 import numpy as np
+import pint
 import pytest
 
 from fireplace_calc import PACKS, assess, change, load
 from fireplace_calc.base.reading import to_si
-from fireplace_calc.base.resources import made_by
+from fireplace_calc.base.resources import example, made_by
 from fireplace_calc.base.tables import DATA
-from fireplace_calc.base.units import CUYD, POUND, SQFT, SYSTEMS
+from fireplace_calc.base.units import CUYD, MILLIMETRES, POUND, SQFT, SYSTEMS
 from fireplace_calc.design.records import Design
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.report import books, draft_report, tables
@@ -65,9 +66,21 @@ def finding(provided, required, margin, unit="in", verdict="meets", **changes):
         (finding(16.0, 16.0, 0.0), ("1'-4\"", "1'-4\"", '0"'), ("406 mm", "406 mm", "0 mm")),
         (finding(16.001, 16.0, 0.001), ("16.001 in", "16.000 in", "0.001 in"), None),
         (finding(8.6, 10.0, 1.4, "-"), ("8.6", "10", "1.4"), ("8.6", "10", "1.4")),
-        (finding(999.9, 1000.0, -0.1, "psf"), ("999.9 psf", "1,000 psf", "-0.1 psf"), None),
-        (finding(1236.4, 1500.0, 263.6, "psf"), ("1,236 psf", "1,500 psf", "263.6 psf"), None),
-        (finding(-1236.4, 0.0, -1236.4, "lbf"), ("-1,236 lbf", "0 lbf", "-1,236 lbf"), None),
+        (
+            finding(999.9, 1000.0, -0.1, "psf"),
+            ("999.9 psf", "1,000 psf", "-0.1 psf"),
+            ("999.900 psf", "1000.000 psf", "-0.100 psf"),
+        ),
+        (
+            finding(1236.4, 1500.0, 263.6, "psf"),
+            ("1,236 psf", "1,500 psf", "263.6 psf"),
+            ("59.2 kPa", "71.8 kPa", "12.6 kPa"),
+        ),
+        (
+            finding(-1236.4, 0.0, -1236.4, "lbf"),
+            ("-1,236 lbf", "0 lbf", "-1,236 lbf"),
+            ("-5.5 kN", "0 kN", "-5.5 kN"),
+        ),
         (finding(2.0, 4.0, -2.0, "count"), ("2", "4", "-2"), None),
         (finding(30.0, 45.0, 15.0, "deg"), ("30.0°", "45.0°", "15.0°"), None),
         (finding(5.0, 3.0, 2.0, "Pa"), ("5.0 Pa", "3.0 Pa", "2.0 Pa"), None),
@@ -77,7 +90,7 @@ def finding(provided, required, margin, unit="in", verdict="meets", **changes):
     ],
 )
 def test_figures_stand_in_the_readers_units(found, american, metric):
-    """By hand: 16 in is 406.4 mm, 9 K is 16.2 F; what rounding would make alike stands finer."""
+    """By hand: 16 in is 406.4 mm, 9 K is 16.2 F, 1236.4 psf are 59.2 kPa; what rounding would make alike stands finer."""
     assert compared(found) == american
     spaced = tuple(text.replace(",", " ") for text in american)
     assert compared(found, METRIC) == (metric or spaced), "no comma at a metric thousand"
@@ -328,7 +341,7 @@ def test_the_odds_in_words():
         r"velocity (.*? m/s) to (.*? m/s), half of them over (.*? m/s)", said
     ).groups()
     assert [read(v) for v in (low, middle, high)] == pytest.approx(list(odds.face), abs=0.006)
-    assert f"; {100 * odds.below:.0f} of 100 stay under 0.8 ft/s" in said
+    assert f"; {100 * odds.below:.0f} of 100 stay under 0.24 m/s" in said
     assert f"{odds.draws:,}".replace(",", " ") in said and odds.words in said
     assert odds.dying_words in said and 0 <= odds.dying <= 1
     sized, mild, words, label, air = draft_report.beside(BOATHOUSE)
@@ -592,3 +605,23 @@ def test_a_first_hour_says_when_the_flue_draws():
         assert read == pytest.approx(face[1:, k], abs=0.006)
         warm = [273.15 + float(text.removesuffix(" °C")) for text in row[5:]]
         assert warm == pytest.approx(hour.liner[2:, k], abs=0.6)
+
+
+@pytest.mark.parametrize(("unit", "named"), [("psi", "MPa"), ("psf", "kPa")])
+def test_stress_is_told_in_the_readers_units(unit, named):
+    """Against pint, within the three digits that are printed."""
+    found = [f for f in assess(load(example("boathouse-laid"))).findings if f.unit == unit]
+    told = [(f, compared(f, MILLIMETRES)) for f in found if isinstance(f.provided, float)]
+    assert told
+    for finding, (provided, *_) in told:
+        number, name = provided.split()
+        pascals = pint.Quantity(finding.provided, unit.replace("psf", "lbf/ft**2")).to(named)
+        assert name == named and float(number) == pytest.approx(pascals.magnitude, rel=6e-3)
+        assert compared(finding)[0].endswith(f" {unit}")
+
+
+def test_notes_of_the_structure_name_lengths_both_ways():
+    """A mason's tape and a metric one: nobody is left with the other's."""
+    for remark in assess(load(example("boathouse-laid"))).structure.remarks:
+        for length in re.finditer(r"(?:\d+'-)?[\d /]*\d\"", remark):
+            assert re.match(r" \([\d ]+ mm\)", remark[length.end() :]), remark

@@ -385,7 +385,7 @@ def test_the_order_of_work_on_paper_is_the_plan(units):
                 assert row[7] == f"{lift.index_one:.1f}, {lift.index_two:.1f}"
         for row, c in zip(cautions.rows, plan.cautions, strict=True):
             assert (row[0], row[2]) == (c.topic, f"{c.source}, {c.confidence}")
-            assert row[1].startswith(c.what) and (row[1] == c.what) == (c.number is None)
+            assert row[1] == c.figured(units) and (row[1] == c.what) == (c.number is None)
         said = [part for part in parts if isinstance(part, str)]
         stages = [part for part in said if part.startswith("Staging")]
         for text, stage in zip(stages, plan.staging, strict=True):

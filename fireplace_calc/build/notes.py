@@ -13,6 +13,8 @@ from fireplace_calc.base.units import FEET_INCHES, from_unit
 
 THIS = re.compile(r"\bthis\b(?: distance| far| many| share)?")
 """Where the figure of a caution stands in its sentence."""
+METRIC = {"ft": "length", "lb": "mass"}
+"""Units of figures that are told in the reader's too, and kind of quantity."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,8 +115,8 @@ class Caution:
         said = f"{self.number:g} {self.unit}".replace("ug/m3", "µg/m³")
         if self.unit == "-":
             said = str(Fraction(self.number))
-        elif units != FEET_INCHES and self.unit == "ft":
-            said = f"{said} ({show(from_unit(self.number, 'ft'), 'length', units)})"
+        elif units != FEET_INCHES and self.unit in METRIC:
+            said = f"{said} ({show(from_unit(self.number, self.unit), METRIC[self.unit], units)})"
         return THIS.sub(said, self.what, count=1)
 
 

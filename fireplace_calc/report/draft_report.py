@@ -8,7 +8,7 @@ import numpy as np
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import grouped, show
-from fireplace_calc.base.units import FEET_INCHES
+from fireplace_calc.base.units import FEET_INCHES, FOOT
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.draft.conditions import RUNAWAY
@@ -148,7 +148,8 @@ def likely(result: Assessment, units: str = FEET_INCHES) -> str:
     return (
         f"{said}Over {grouped(result.odds.draws, units=units)} evenings it {result.odds.words};"
         f" {result.odds.dying_words}. While it burns: face velocity {low} to"
-        f" {high}, half of them over {middle}; {below:.0f} of 100 stay under 0.8 ft/s, which is a"
+        f" {high}, half of them over {middle}; {below:.0f} of 100 stay under"
+        f" {show(0.8 * FOOT, 'air speed', units)}, which is a"
         " sizing figure."
     )
 

@@ -11,6 +11,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import grouped, show
 from fireplace_calc.base.tolerances import COUNT_SLACK
 from fireplace_calc.base.units import (
+    CUFT,
     CUYD,
     FEET_INCHES,
     MILLIMETRES,
@@ -60,6 +61,8 @@ KINDS = {
     "Pa": "pressure",
     "K": "difference",
 }
+METRIC = {"psi": (1e6, "MPa"), "psf": (1000.0, "kPa"), "lbf": (1000.0, "kN")}
+"""Units of a book that who measures in millimeters reads in others: one of those [SI], its name."""
 
 
 def require_units(units: str) -> str:
@@ -95,6 +98,8 @@ def quantity(amount: float, row: Row, units: str = FEET_INCHES) -> str:
         return bagged(amount, row.unit)
     if units == MILLIMETRES and row.unit == "ton":
         return f"{amount * TON / 1000:.2f} t"
+    if units == MILLIMETRES and row.unit == "board foot":
+        return f"{amount * CUFT / 12:.3f} m³"
     if row.unit == "yd3":
         return f"{amount * CUYD:.2f} m³" if units == MILLIMETRES else f"{amount:.2f} yd³"
     if row.unit == "ft2":
@@ -119,17 +124,20 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
     more decimals.
     """
     kind, figures = KINDS.get(finding.unit), (finding.provided, finding.required, finding.margin)
+    turned = METRIC.get(finding.unit) if units == MILLIMETRES else None
 
     def shown(value: Any) -> str:
         if value is None or isinstance(value, str):
             return value or ""
         if kind:
             return show(from_unit(value, finding.unit), kind, units)
+        if turned:
+            return f"{from_unit(value, finding.unit) / turned[0]:.3g} {turned[1]}"
         number = f"{value:.4g}" if abs(value) < 1e3 else grouped(value, units=units)
         return number if finding.unit in ("count", "-", "ratio") else f"{number} {finding.unit}"
 
     provided, required, margin = (shown(value) for value in figures)
-    if kind and finding.margin and provided == required:
+    if (kind or turned) and finding.margin and provided == required:
         provided, required, margin = (f"{value:.3f} {finding.unit}" for value in figures)
     if (passed := finding.numbers) and finding.verdict == FALLS_SHORT and passed[0] > passed[1]:
         required = f"{AT_MOST}{required}"

@@ -6,13 +6,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from fireplace_calc.base.printing import show
-from fireplace_calc.base.units import MILLIMETRES
+from fireplace_calc.base.printing import named_in_both
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules.comparing import FALLS_SHORT, exceeds
 from fireplace_calc.structure.arch import assess_arch
 from fireplace_calc.structure.beam import hot_growth
-from fireplace_calc.structure.figures import PSI, figure
+from fireplace_calc.structure.figures import figure
 from fireplace_calc.structure.findings.register import judgement
 from fireplace_calc.structure.footing import assess_footing
 from fireplace_calc.structure.lintel import LintelResult, assess_lintel
@@ -130,8 +129,9 @@ def _angle_remarks(structure: Structure, head: LintelResult) -> list[str]:
     if exceeds(breast, head.seat):
         found.append(
             f"The level {'legs carry' if lintel.angles > 1 else 'leg carries'}"
-            f" {show(head.seat, 'length')} of a breast {show(breast, 'length')} thick: bond the"
-            " rest over it course by course, or set another angle beside it."
+            f" {named_innamed_in_both(head.seat, 'length')} of a breast"
+            f" {named_innamed_in_both(breast, 'length')} thick: bond the rest over it course by course, or"
+            " set another angle beside it."
         )
     if exceeds(head.seat / lintel.angles, lintel.height):
         found.append("The longer leg lies level: set it upright, which carries far more.")
@@ -142,15 +142,16 @@ def _remarks(structure: Structure) -> tuple[str, ...]:
     found, side, design = [SILENT], structure.stack.worst, structure.design
     if side.wind_load is not None and not structure.stack.supported and side.wind_load.area > 0:
         found.append(
-            f"Wind {side.wind_load.side}: {show(side.wind_load.structure_force, 'force')} as "
-            f"another structure, {show(side.wind_load.rooftop_force, 'force')} as a rooftop "
-            f"structure, from {design.loads.wind_map} maps; the larger is used."
+            f"Wind {side.wind_load.side}:"
+            f" {named_innamed_in_both(side.wind_load.structure_force, 'force')} as another structure,"
+            f" {named_innamed_in_both(side.wind_load.rooftop_force, 'force')} as a rooftop structure,"
+            f" from {design.loads.wind_map} maps; the larger is used."
             f" {_ground(structure)}"
         )
         if side.corner is not None and side.tension is not None:
             found.append(
-                f"With the wind on the diagonal a corner would see {side.corner / PSI:.0f} psi"
-                f" where the face sees {side.tension / PSI:.0f} psi (tension positive); practice"
+                f"With the wind on the diagonal a corner would see {named_in_both(side.corner, 'strength')}"
+                f" where the face sees {named_in_both(side.tension, 'strength')} (tension positive); practice"
                 " checks the face."
             )
         if side.wind_load.rooftop_factor > 1.89 and design.loads.building_width is None:
@@ -171,20 +172,20 @@ def _remarks(structure: Structure) -> tuple[str, ...]:
     if head is not None:
         found.append(
             "The lintel is figured for the clear opening and one bearing, "
-            f"{show(head.span, 'length')} ({show(head.span, 'length', MILLIMETRES)}), "
+            f"{named_innamed_in_both(head.span, 'length')}, "
             "with solid jambs beside it and shores until the mortar is hard."
         )
         if head.kind == "steel":
             found += _angle_remarks(structure, head)
             found.append(
                 "Steel in the head of a firebox grows: leave"
-                f" {show(hot_growth(head.span), 'length')} free at its ends, and brick between it"
-                " and the fire (from memory)."
+                f" {named_innamed_in_both(hot_growth(head.span), 'length')} free at its ends, and brick"
+                " between it and the fire (from memory)."
             )
         if head.kind == "reinforced concrete" and head.stress is not None:
             found.append(
-                f"As plain concrete the lintel would bend at {head.stress / PSI:.0f} psi where such"
-                f" concrete breaks at some {figure('plain concrete rupture') / PSI:.0f} psi: a"
+                f"As plain concrete the lintel would bend at {named_in_both(head.stress, 'strength')} where such"
+                f" concrete breaks at some {named_in_both(figure('plain concrete rupture'), 'strength')}: a"
                 " precast lintel needs its bars."
             )
         if head.beam is not None:

@@ -151,22 +151,23 @@ def forms_summary(made: Assembly, units: str = FEET_INCHES) -> str:
     )
 
 
-def _caution(one: Caution) -> str:
-    figure = "" if one.number is None else f" ({one.number:g} {one.unit})"
+def _caution(one: Caution, units: str) -> str:
     topic = "" if one.topic == "who decides" else f"{one.topic.capitalize()}: "
-    return f"{topic}{one.what}{figure}"
+    return f"{topic}{one.figured(units)}"
 
 
-def casting_cautions(work: Work | None = None) -> tuple[str, ...]:
+def casting_cautions(work: Work | None = None, units: str = FEET_INCHES) -> tuple[str, ...]:
     """What can hurt while casting, lifting and at the first fires.
 
     Parameters
     ----------
     work : Work, optional
         Days of curing; the usual ones when left out.
+    units : str
+        ``feet-inches`` or ``millimetres``.
     """
     said = [STEAM]
-    said += [_caution(one) for one in cautions() if one.topic in TOPICS]
+    said += [_caution(one, units) for one in cautions() if one.topic in TOPICS]
     mixing = next(one for one in dust() if "mixing" in one.task)
     said.append(f"Mixing dry castable: {mixing.control}.")
     times = curing(work or Work())

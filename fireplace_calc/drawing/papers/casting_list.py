@@ -59,7 +59,7 @@ def forms_sheets(
     flow.table(forms_table(made, units))
     for title, sentences in (
         ("Otherwise than laid", said),
-        ("Before you cast", casting_cautions()),
+        ("Before you cast", casting_cautions(units=units)),
     ):
         if sentences:
             flow.heading(title)

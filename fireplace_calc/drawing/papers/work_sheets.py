@@ -86,15 +86,8 @@ def working(result: Assessment, units: str) -> Iterator[str | Table]:
         for fire in plan.curing.fires
     )
     yield f"Curing {plan.curing.days} days, then {fires}. {plan.curing.note}"
-    told = tuple(
-        (c.topic, _figured(c.what, c.number, c.unit), f"{c.source}, {c.confidence}")
-        for c in plan.cautions
-    )
+    told = tuple((c.topic, c.figured(units), f"{c.source}, {c.confidence}") for c in plan.cautions)
     yield Table("Cautions", CAUTIONS, told, before="Local code and licensed practice come first.")
-
-
-def _figured(what: str, number: float | None, unit: str) -> str:
-    return what if number is None else f"{what} ({number:g} {unit})".replace(" -)", ")")
 
 
 def _goods(need: StepGoods, counts: dict[str, int]) -> str:

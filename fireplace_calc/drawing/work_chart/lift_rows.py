@@ -155,19 +155,16 @@ def curing_rows(plan: Plan, wide: float) -> list[Together]:
     return row(ONE, (f"{said} {fires[0].upper()}{fires[1:]}.",), wide)
 
 
-def cautions(plan: Plan, wide: float) -> list[Together]:
+def cautions(plan: Plan, wide: float, units: str) -> list[Together]:
     """Cautions of the whole job, with their source and how sure it is. [mm]"""
     made = [heading("Cautions; local code comes first", wide)]
     sources = "Sources were read unless it is said; without one: common practice, from memory."
     made += row(ONE, (sources,), wide)
     topics: dict[str, list[str]] = defaultdict(list)
     for one in plan.cautions:
-        figure = (
-            "" if one.number is None else f" ({one.number:g} {one.unit})".replace(" -)", " times)")
-        )
         sure = "" if one.confidence in READ else f", {one.confidence}"
         source = "" if one.source == COMMON else f" [{one.source.replace(OSHA, '')}{sure}]"
-        topics[one.topic].append(f"{one.what}{figure}{source}")
+        topics[one.topic].append(f"{one.figured(units)}{source}")
     for topic, said in topics.items():
         made += row(ONE, (f"{topic[0].upper()}{topic[1:]}: {' '.join(said)}",), wide)
     return made

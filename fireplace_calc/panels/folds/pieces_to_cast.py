@@ -87,7 +87,8 @@ class PiecesToCast(Fold):
             return
         said = f"No piece over {weight_text(most, units)}."
         self.said.value = html.remark(" ".join((said, *self.made.said)))
-        self.list.value = html.flow([forms_table(self._stood(), units), *casting_cautions()])
+        warned = casting_cautions(units=units)
+        self.list.value = html.flow([forms_table(self._stood(), units), *warned])
         sheet = Sheet(WIDTH, HEIGHT)
         cell = Cell(MARGIN, MARGIN, WIDTH - MARGIN, HEIGHT - MARGIN)
         cast_view(sheet, cell, self._stood(), units)

@@ -129,8 +129,8 @@ def _angle_remarks(structure: Structure, head: LintelResult) -> list[str]:
     if exceeds(breast, head.seat):
         found.append(
             f"The level {'legs carry' if lintel.angles > 1 else 'leg carries'}"
-            f" {named_innamed_in_both(head.seat, 'length')} of a breast"
-            f" {named_innamed_in_both(breast, 'length')} thick: bond the rest over it course by course, or"
+            f" {named_in_both(head.seat, 'length')} of a breast"
+            f" {named_in_both(breast, 'length')} thick: bond the rest over it course by course, or"
             " set another angle beside it."
         )
     if exceeds(head.seat / lintel.angles, lintel.height):
@@ -143,15 +143,16 @@ def _remarks(structure: Structure) -> tuple[str, ...]:
     if side.wind_load is not None and not structure.stack.supported and side.wind_load.area > 0:
         found.append(
             f"Wind {side.wind_load.side}:"
-            f" {named_innamed_in_both(side.wind_load.structure_force, 'force')} as another structure,"
-            f" {named_innamed_in_both(side.wind_load.rooftop_force, 'force')} as a rooftop structure,"
+            f" {named_in_both(side.wind_load.structure_force, 'force')} as another structure,"
+            f" {named_in_both(side.wind_load.rooftop_force, 'force')} as a rooftop structure,"
             f" from {design.loads.wind_map} maps; the larger is used."
             f" {_ground(structure)}"
         )
         if side.corner is not None and side.tension is not None:
             found.append(
-                f"With the wind on the diagonal a corner would see {named_in_both(side.corner, 'strength')}"
-                f" where the face sees {named_in_both(side.tension, 'strength')} (tension positive); practice"
+                "With the wind on the diagonal a corner would see"
+                f" {named_in_both(side.corner, 'strength')} where the face sees"
+                f" {named_in_both(side.tension, 'strength')} (tension positive); practice"
                 " checks the face."
             )
         if side.wind_load.rooftop_factor > 1.89 and design.loads.building_width is None:
@@ -172,20 +173,21 @@ def _remarks(structure: Structure) -> tuple[str, ...]:
     if head is not None:
         found.append(
             "The lintel is figured for the clear opening and one bearing, "
-            f"{named_innamed_in_both(head.span, 'length')}, "
+            f"{named_in_both(head.span, 'length')}, "
             "with solid jambs beside it and shores until the mortar is hard."
         )
         if head.kind == "steel":
             found += _angle_remarks(structure, head)
             found.append(
                 "Steel in the head of a firebox grows: leave"
-                f" {named_innamed_in_both(hot_growth(head.span), 'length')} free at its ends, and brick"
+                f" {named_in_both(hot_growth(head.span), 'length')} free at its ends, and brick"
                 " between it and the fire (from memory)."
             )
         if head.kind == "reinforced concrete" and head.stress is not None:
             found.append(
-                f"As plain concrete the lintel would bend at {named_in_both(head.stress, 'strength')} where such"
-                f" concrete breaks at some {named_in_both(figure('plain concrete rupture'), 'strength')}: a"
+                "As plain concrete the lintel would bend at"
+                f" {named_in_both(head.stress, 'strength')} where such concrete breaks at some"
+                f" {named_in_both(figure('plain concrete rupture'), 'strength')}: a"
                 " precast lintel needs its bars."
             )
         if head.beam is not None:

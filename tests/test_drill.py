@@ -18,6 +18,7 @@ from naive.slips import slips
 
 from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.drawing.lessons.exercise_pictures import exercise_picture
+from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.lessons import KINDS, LEVELS, TAUGHT, check, exercise, kinds_of
 from fireplace_calc.lessons.course.lesson_file import course
@@ -326,6 +327,64 @@ def test_a_figure_is_clean_at_every_step(kind, pack):
                             assert collisions(sheet) == [], told
                             texts = [label.text for label in sheet.labels]
                             assert told_as_asked(task, step, worked, texts), (told, texts)
+
+
+TABLET = (147.0, 153.0, 4.7)
+"""What a tablet of 1024 by 768 has for a picture, and a letter there that is read from the back of
+the room. [mm]
+"""
+
+
+@each
+def test_a_drawing_stays_large_and_a_name_is_led_to_its_thing(kind, pack):
+    """On a tablet too: a quarter of the sheet at least, one way or the other. A name that stands
+    aside of something drawn has a line to it, unless a text is in the way.
+    """
+    wide, high, letters = TABLET
+    for seed in range(max(1, MANY // 40)):
+        for units in SYSTEMS:
+            task = exercise(kind, seed, pack, 3, units)
+            sheet = exercise_picture(task, wide, high, 0, False, letters)
+            drawn = [p for pens in ("cut", "seen") for p in inked(sheet, pens)]
+            across = [max(p[k] for p in drawn) - min(p[k] for p in drawn) for k in (0, 1)]
+            assert max(across[0] / wide, across[1] / high) > 0.22, (seed, units, across)
+            assert collisions(sheet) == [], (seed, units)
+
+
+def inked(sheet, pen):
+    return [
+        point for (weight, *_), lines in sheet.lines.items() for line in lines
+        if weight == pen for point in line
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_flue_gas_is_led_to_the_flue(units):
+    """The flue is too narrow for the letters; the line ends within it, and crosses no text."""
+    wide, high, letters = TABLET
+    led = 0
+    for seed in range(12):
+        task = exercise("draft", seed, level=3, units=units)
+        figure = task.figure
+        sheet = exercise_picture(task, wide, high, 0, False, letters)
+        (name,) = [label for label in sheet.labels if label.text == "flue gas"]
+        leaders = [line for line in sheet.lines.get(("fine", "dimension"), ()) if len(line) == 2]
+        walls = [line for line in figure.lines if line.hatch]
+        assert walls
+        near = [line for line in leaders if near_to(line[0], name, letters)]
+        led += len(near)
+        for line in near:
+            assert not any(near_to(line[-1], label, 0) for label in sheet.labels)
+    assert led >= 6
+
+
+def near_to(point, label, more):
+    x, y = point
+    half = lettering.width(label.text, label.size, label.bold) / 2 + more
+    return (
+        abs(x - label.x) <= half
+        and label.y - 2 * more - label.size <= y <= label.y + label.size + more
+    )
 
 
 def told_as_asked(task, step, worked, texts):

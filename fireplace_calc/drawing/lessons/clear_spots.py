@@ -28,14 +28,22 @@ class ClearSpots(FreePlaces):
     ----------
     sheet : Sheet
         With all its lines and hatching.
+
+    Attributes
+    ----------
+    crowded : int
+        Texts that stand where they were wanted, since nowhere was free. [-]
     """
 
     def __init__(self, sheet: Sheet) -> None:
         super().__init__(sheet, hatched=True)
+        self.crowded = 0
 
     def _taking(self, boxes: Array) -> int:
         """Place of the first box that is free, the very first where none is; it is taken. [-]"""
-        at = self.first(boxes) or 0
+        found = self.first(boxes)
+        self.crowded += found is None
+        at = found or 0
         self.taken.append(boxes[at])
         return at
 

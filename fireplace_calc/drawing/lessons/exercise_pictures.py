@@ -4,27 +4,29 @@ the working only as far as the step.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from fireplace_calc.drawing.lessons.clear_spots import ClearSpots
+from fireplace_calc.drawing.lessons.figures.rows_of_sizes import (
+    AIR,
+    SHORT,
+    SIDES,
+    TICK,
+    across,
+    edge_of,
+    fitted_rows,
+)
+from fireplace_calc.drawing.lessons.figures.word_leaders import lead_words
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.sheet import Sheet, View
 from fireplace_calc.drawing.sheets.style import TEXT
 from fireplace_calc.lessons import Exercise
 from fireplace_calc.lessons.exercise_figure import ExerciseFigure, FigureSize, FigureWord
 
-SIDES = ("left", "right", "below", "above")
-ROW, AIR, TICK = 2.3, 0.9, 0.4
-"""Height of a row of sizes, air beside a letter, and half a tick, in heights of a letter. [-]"""
-SHORT = 2.6
-"""Up to here a figure stands level beside an upright string, in heights of a letter. [-]"""
-SMALLER = 0.97
-"""Of one scale that is tried to the next. [-]"""
-EDGE = 1.5
-"""Air along the edge of the sheet. [mm]"""
+SHARES = (1.0, 0.85, 0.7)
+"""Of the sheet for drawing and strings, the next one where letters find no free place. [-]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +112,24 @@ def figure_sheet(
     -------
     Sheet
     """
+    for share in SHARES:
+        sheet, crowded = _set_out(figure, (wide, high), shown, letters, share)
+        if not crowded:
+            break
+    return sheet
+
+
+def _set_out(
+    figure: ExerciseFigure,
+    room: tuple[float, float],
+    shown: ShownUpTo,
+    letters: float,
+    share: float,
+) -> tuple[Sheet, int]:
+    """The drawing on a share of the sheet, with the rest for its letters; and how many texts found
+    no free place all the same.
+    """
+    wide, high = room
     sheet = Sheet(wide, high)
     sizes = [(s, text) for s in figure.sizes if (text := shown.text(s.step, s.text)) is not None]
     words = [(w, text) for w in figure.words if (text := shown.text(w.step, w.text)) is not None]
@@ -117,8 +137,8 @@ def figure_sheet(
     spots += [word.at for word in figure.words]
     spots += [p for size in figure.sizes for p in (size.start, size.end)]
     low, top = np.min(spots, axis=0), np.max(spots, axis=0)
-    rows, scale = _fitted(sizes, words, (low, top), (wide, high), letters)
-    margins = {side: sum(rows[side]) + _edge(letters) for side in SIDES}
+    rows, scale = fitted_rows(sizes, words, (low, top), (share * wide, share * high), letters)
+    margins = {side: sum(rows[side]) + edge_of(letters) for side in SIDES}
     spare = (
         (wide - margins["left"] - margins["right"] - scale * (top[0] - low[0])) / 2,
         (high - margins["below"] - margins["above"] - scale * (top[1] - low[1])) / 2,
@@ -129,13 +149,15 @@ def figure_sheet(
         margins["below"] + spare[1] - scale * low[1],
         scale,
     )
+    outlines = []
     for line in figure.lines:
         if shown.line(line.step):
+            ring = (*line.points, line.points[0]) if line.closed or line.hatch else line.points
+            outlines.append(np.array([view.at(*point) for point in ring]))
             if line.hatch:
                 view.cut([line.points], line.hatch, line.weight)
             else:
-                closed = (*line.points, line.points[0]) if line.closed else line.points
-                view.path(closed, line.weight)
+                view.path(ring, line.weight)
     edges = {
         "left": view.at(*low)[0],
         "below": view.at(*low)[1],
@@ -146,69 +168,12 @@ def figure_sheet(
     clear = ClearSpots(sheet)
     for size, text, start, end in sorted(placed, key=lambda p: p[0].row):
         _figure_of(sheet, clear, size, (text, start, end), letters)
+    named = []
     for word, text in sorted(words, key=lambda w: w[0].step < 0):
-        _word(sheet, clear, word, text, view.at(*word.at), letters)
-    return sheet
-
-
-def _edge(letters: float) -> float:
-    """Air along the edge: half a tick has to stand in it. [mm]"""
-    return max(EDGE, 1.2 * TICK * letters)
-
-
-def _across(size: FigureSize) -> int:
-    """0 for a size that runs level, 1 for an upright one."""
-    return 0 if size.side in ("above", "below") else 1
-
-
-def _fitted(
-    sizes: Sequence[tuple[FigureSize, str]],
-    words: Sequence[tuple[FigureWord, str]],
-    box: tuple[np.ndarray, np.ndarray],
-    room: tuple[float, float],
-    letters: float,
-) -> tuple[dict[str, list[float]], float]:
-    """How deep each row of sizes is on each side [mm], and the largest scale that leaves room for
-    them [mm/m].
-    """
-    span = np.maximum(box[1] - box[0], 1e-6)
-    scale = float(min(room[0] / span[0], room[1] / span[1]))
-    while scale > 1.0:  # from the largest down: turned figures take less room than level ones
-        rows = _rows(sizes, words, box, scale, letters)
-        taken = [sum(rows["left"] + rows["right"]), sum(rows["below"] + rows["above"])]
-        if bool((span * scale + taken + 2 * _edge(letters) <= np.array(room)).all()):
-            break
-        scale *= SMALLER
-    return _rows(sizes, words, box, scale, letters), scale
-
-
-def _rows(
-    sizes: Sequence[tuple[FigureSize, str]],
-    words: Sequence[tuple[FigureWord, str]],
-    box: tuple[np.ndarray, np.ndarray],
-    scale: float,
-    letters: float,
-) -> dict[str, list[float]]:
-    """Room that words take over the edge, then each row of sizes, outward on each side. [mm]"""
-    rows: dict[str, list[float]] = {side: [] for side in SIDES}
-    for size, text in sizes:
-        held = rows[size.side]
-        held += [0.0] * (size.row + 1 - len(held))
-        gap = abs(size.end[_across(size)] - size.start[_across(size)]) * scale
-        long = lettering.width(text, letters, size.step >= 0)
-        beside = _across(size) == 1 and not SHORT * letters < long < gap - AIR * letters
-        held[size.row] = max(held[size.row], long + 2 * AIR * letters if beside else ROW * letters)
-    over = dict.fromkeys(SIDES, 0.0)
-    for word, text in words:
-        long = max(lettering.width(t, letters, True) for t in (text, word.name or text)) / 2
-        for side, reach, near in (
-            ("left", long, word.at[0] - box[0][0]),
-            ("right", long, box[1][0] - word.at[0]),
-            ("below", 1.6 * letters, word.at[1] - box[0][1]),
-            ("above", 1.6 * letters, box[1][1] - word.at[1]),
-        ):
-            over[side] = max(over[side], reach - near * scale)
-    return {side: [over[side], *rows[side]] for side in SIDES}
+        _word(clear, word, text, view.at(*word.at), letters)
+        named.append((view.at(*word.at), clear.taken[-1]))
+    lead_words(clear, named, outlines, letters)
+    return sheet, clear.crowded
 
 
 def _string(
@@ -225,10 +190,10 @@ def _string(
     ends = []
     for point in (size.start, size.end):
         x, y = view.at(*point)
-        foot = (x, at) if _across(size) == 0 else (at, y)
+        foot = (x, at) if across(size) == 0 else (at, y)
         ends.append(foot)
-        near = (x, y + sign * 0.8) if _across(size) == 0 else (x + sign * 0.8, y)
-        far = (x, at + sign * 0.8) if _across(size) == 0 else (at + sign * 0.8, y)
+        near = (x, y + sign * 0.8) if across(size) == 0 else (x + sign * 0.8, y)
+        far = (x, at + sign * 0.8) if across(size) == 0 else (at + sign * 0.8, y)
         sheet.line([near, far], "dimension", "dimension")
         tick = TICK * letters
         sheet.line(
@@ -252,7 +217,7 @@ def _figure_of(
     bold = size.step >= 0
     long = lettering.width(text, letters, bold)
     middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-    upright, sign = _across(size) == 1, 1 if size.side in ("right", "above") else -1
+    upright, sign = across(size) == 1, 1 if size.side in ("right", "above") else -1
     gap = abs(end[1] - start[1]) if upright else abs(end[0] - start[0])
     spots: list[tuple[float, float, bool]] = []
     if upright:
@@ -274,7 +239,6 @@ def _figure_of(
 
 
 def _word(
-    sheet: Sheet,
     clear: ClearSpots,
     word: FigureWord,
     text: str,

@@ -1,0 +1,1 @@
+"""How the drawing of an exercise is set out: its size, its strings, lines from names to things."""

@@ -52,20 +52,21 @@ def _flattest(moment: LessonMoment) -> Wall:
 
 
 def _masonry(board: LessonBoard, foot: float, head: float, rise: float) -> None:
-    """The chamber's air, and masonry round it."""
+    """The chamber's air, and masonry round it: the wall that rule B is about on the right, and on
+    the left, where names stand, masonry that goes on to the picture's edge.
+    """
     view, sheet = board.view, board.sheet
     wall = board.moment.design.smoke_chamber.wall
-    _, low, _, top = board.window
+    left, low, _, top = board.window
     air = [(-foot, low), (foot, low), (foot, 0.0), (head, rise), (head, top)]
     air += [(-x, z) for x, z in reversed(air[2:])]
     out = foot + wall
-    outside = view.ring([(-out, low), (out, low), (out, top), (-out, top)])
+    outside = view.ring([(left, low), (out, low), (out, top), (left, top)])
     sheet.fill([outside, view.ring(air)[::-1]], "brick", layer=-3)
+    view.path([(out, low), (out, top)], "cut")
     for sign in (-1.0, 1.0):
         edge = [(sign * foot, low), (sign * foot, 0.0), (sign * head, rise), (sign * head, top)]
         view.path(edge, "cut")
-        if sign > 0:  # names stand over the other edge
-            view.path([(out, low), (out, top)], "cut")
         if board.has("rough steps"):
             view.path(_steps(sign, foot, head, rise), "seen", "bad")
     if board.has("rough steps"):

@@ -37,7 +37,9 @@ class FaultSearch:
         self.views, self.figures = DesignViews(), DesignFigures()
         self.story, self.verdict = w.HTML(), w.HTML()
         named = _listed(faults.pack)
-        self.suspect = dropdown("Which rule is broken?", named, "", lambda _: None, "100%", "11em")
+        self.suspect = dropdown(
+            "Which rule is broken?", named, "", lambda _: None, "calc(100% - 4px)", "11em"
+        )
         check = button("Check my answer", lambda: self.accuse(self.suspect.value))
         asked = [row([self.story, many]), self.suspect, row([check]), self.verdict]
         self.widget = w.Box([self.views.widget, w.VBox([*asked, self.figures.widget])])

@@ -14,6 +14,12 @@ from naive.sums import gauss
 PSI = 144 * PSF
 
 
+def _stress(pascals):
+    """A stress as notes name it, in pounds to the square inch and in megapascals."""
+    psi, mpa = f"{pascals / PSI:,.0f}", f"{pascals / 1e6:.1f}"
+    return f"{'0' if psi == '-0' else psi} psi ({'0.0' if mpa == '-0.0' else mpa} MPa)"
+
+
 class Stands:
     """One design with its masses."""
 
@@ -733,7 +739,7 @@ class Stands:
             else:
                 found.append("Wind from")
             found.append(
-                f"a corner would see {worst['corner'] / PSI:.0f} psi where the face sees {worst['tension'] / PSI:.0f} psi"
+                f"a corner would see {_stress(worst['corner'])} where the face sees {_stress(worst['tension'])}"
             )
             if d.loads.building_width is None:
                 found.append("building's width is not known")
@@ -755,7 +761,7 @@ class Stands:
                 found.append("Steel in the head")
             if d.lintel.material == "reinforced concrete":
                 found.append(
-                    f"bend at {head['stress'] / PSI:.0f} psi where such concrete breaks at some 375 psi"
+                    f"bend at {_stress(head['stress'])} where such concrete breaks at some 375 psi (2.6 MPa)"
                 )
             if "crushed" in head:
                 found.append("grouted in all round")

@@ -258,6 +258,22 @@ def test_a_face_of_modular_brick_is_coursed_three_to_eight_inches(bond, rows):
     assert [(at / INCH, courses) for at, courses in laid.heads] == steps
 
 
+def test_flemish_bond_has_a_stretcher_and_a_header_by_turns():
+    """BIA Technical Notes 30, from memory: in every course, and a header over the middle of a
+    stretcher. From joint to joint it is 8 and 4 in of modular brick; the middles stand 6 in on.
+    """
+    modular = Unit(7.625 * INCH, (8 / 3 - 3 / 8) * INCH, 3.625 * INCH, 0.375 * INCH)
+    laid = face_bond(modular, "Flemish")
+    assert laid.module / INCH == pytest.approx(12)
+    middles = []
+    for row in range(laid.repeat):
+        first, second = sorted(at / INCH % 12 for at, rows in laid.heads if row in rows)
+        assert sorted((second - first, 12 - second + first)) == pytest.approx([4, 8])
+        inside = second - first == pytest.approx(8)
+        middles.append((first + second) / 2 if inside else (first + second) / 2 + 6)
+    assert abs(middles[1] - middles[0]) % 12 == pytest.approx(6)
+
+
 def test_a_tenth_of_a_millimeter_of_a_brick_is_no_piece():
     """A face higher than its course and joint by less than any tape finds takes no course more."""
     course = STRAIGHT.height + STRAIGHT.joint

@@ -7,7 +7,8 @@ from math import cos, pi
 
 import pytest
 
-from fireplace_calc import assess, change
+from fireplace_calc import PACKS, assess, change, load
+from fireplace_calc.base.resources import example
 from fireplace_calc.base.units import INCH, SQIN, G, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, book_names, value_of
@@ -15,6 +16,7 @@ from fireplace_calc.explore import sketch
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.gathering import gather_facts
+from fireplace_calc.rules.tracing.known import DRAWN, known_facts
 
 NAMED = {book: key for book, key in book_names().items() if book in {f.name for f in fields(Facts)}}
 """Quantities of the code tables that are a fact under their own name, and the input that tells."""
@@ -159,3 +161,14 @@ def test_the_pressure_under_the_footing_is_the_weight_over_its_area():
     lighter = found - capped.facts.footing_contact_pressure
     assert lighter == pytest.approx(G * concrete.weight_kg / area)
     assert facts(Design()).footing_contact_pressure is None
+
+
+def test_how_far_wood_stands_from_the_opening_is_drawn():
+    """The mantel's distances follow from several inputs and stand on the front elevation, in every
+    book that asks for them.
+    """
+    asked = {"US IRC 2021": ("CLR-07", "CLR-08"), "Canada NBC": ("CA-061", "CA-062")}
+    for name, keys in asked.items():
+        found = assess(load(example("boathouse")), name)
+        known = known_facts(found.facts, PACKS[name], found.findings)
+        assert {known[key] for key in keys} == {DRAWN}

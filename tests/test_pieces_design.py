@@ -363,6 +363,15 @@ def test_the_angle_under_the_facing_is_drawn_counted_and_weighed():
     assert round_set[1] - round_set[0] == pytest.approx(angle.volume, rel=1e-6)
 
 
+@pytest.mark.parametrize(
+    ("carried_by", "said"), [("steel angle", False), ("something else", False), ("unknown", True)]
+)
+def test_a_facing_that_nothing_carries_is_told(carried_by, said):
+    """The set's own lintel stands behind the gap and carries none of it."""
+    frame = assess(change(Design(), ANGLED | {"pieces.facing_head": carried_by})).geometry.frame
+    assert any("angle or an arch of its own" in one for one in frame.adjusted) == said
+
+
 def test_the_angle_stands_before_the_facing_over_it():
     work = assess(change(Design(), ANGLED)).work
     step = next(s for s in work.steps if s.name == "Facing lintel")

@@ -31,7 +31,16 @@ from fireplace_calc.brickwork.faces import Face, floor_face, lining_faces
 from fireplace_calc.brickwork.fitted.gauge import LEAST_PIECE
 from fireplace_calc.brickwork.layout import _pieces
 from fireplace_calc.brickwork.ring import block_layer, round_a_hole
-from fireplace_calc.brickwork.unit import LEAST_CUT, Unit, firebrick
+from fireplace_calc.brickwork.unit import (
+    CHAMBER,
+    CHIMNEY,
+    LEAST_CUT,
+    Unit,
+    block_of,
+    common_brick,
+    firebrick,
+    laid_unit,
+)
 from fireplace_calc.brickwork.work import count_bricks
 from fireplace_calc.design.firebox import BRICKS
 from fireplace_calc.design.records import Design
@@ -646,3 +655,14 @@ def test_no_row_of_block_is_ripped_thinner_than_three_inches():
     wide = [(row.high - row.low) / INCH for row in layer.rows]
     assert wide == pytest.approx([7.625, 4.3125, 4.3125])
     assert [row.ripped for row in layer.rows] == [False, True, True]
+
+
+def test_chamber_and_chimney_are_each_laid_in_their_own():
+    """A brick firebox under a chimney of block, and the other way round."""
+    for below, above, made in (
+        ("solid units", "block", (common_brick, block_of)),
+        ("hollow grouted solid", "brick", (block_of, common_brick)),
+    ):
+        design = change(Design(), {"firebox.masonry": below, "chimney.masonry": above})
+        laid = [laid_unit(design, walls) for walls in (CHAMBER, CHIMNEY)]
+        assert laid == [unit(design) for unit in made] and laid[0] != laid[1]

@@ -416,6 +416,13 @@ def test_where_the_building_code_and_the_residential_code_part():
     assert (here["IBC-01"], there["SEI-01"]) == (N, X)
 
 
+def test_a_fireblock_is_told_with_its_depth():
+    """What is there is named beside what is asked: a block of its stuff, and so deep."""
+    told = {"fireblock_material": "noncombustible", "fireblock_depth": "2 in"}
+    found = {f.key: f for f in assess(change(Design(), told), IBC).findings}["IBC-11"]
+    assert found.provided == found.required == "noncombustible, 1 in deep"
+
+
 @pytest.mark.parametrize(
     ("told", "missing"),
     [

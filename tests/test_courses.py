@@ -516,3 +516,14 @@ def test_the_shoulder_is_counted_from_the_hearth():
     assert made(**changes).frame.block_top / INCH == pytest.approx(78.0)
     told = said(**changes, house__ceiling="120 in")
     assert any('hearth to shoulder it is 24 courses and 2" of' in one for one in told), told
+
+
+def test_courses_of_a_set_are_numbered_from_one():
+    geometry = build_geometry(change(Design(), {"pieces.set": "small"}))
+    listed = course_list(geometry)
+    numbers = {
+        part.name: [one.number for one in listed.of(part.name) if one.kind == "piece"]
+        for part in geometry.parts
+    }
+    assert any(len(of_part) > 1 for of_part in numbers.values())
+    assert all(found == [*range(1, len(found) + 1)] for found in numbers.values())

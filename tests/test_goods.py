@@ -5,7 +5,7 @@ from math import ceil
 
 import pytest
 
-from fireplace_calc import assess
+from fireplace_calc import assess, change
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import CUYD, POUND
 from fireplace_calc.design.records import Design
@@ -80,3 +80,15 @@ def test_what_has_no_price_has_no_packs_and_no_cost():
         )  # fmt: skip
     loose = bill([row], {"Base block": replace(known, per_pack=None, pack="")})
     assert loose.lines[0].packs == 0 and loose.total == known.price * row.order
+
+
+@pytest.mark.parametrize(
+    ("color", "made"),
+    [("gray", None), ("white", "white cement and light sand"), ("buff", "a pigment")],
+)
+def test_colored_mortar_of_the_face_is_told_and_not_counted(color, made):
+    """White mortar is made with white cement, another color with a pigment."""
+    told = {"method": "laid", "surround.face": "brick", "surround.mortar": color}
+    (row,) = (r for r in assess(change(Design(), told)).takeoff if r.item == "Mortar")
+    said = f"in {color} mortar, with {made} that"
+    assert (said in row.note) == (made is not None) and ("that the list" in row.note) == bool(made)

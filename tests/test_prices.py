@@ -230,3 +230,8 @@ def test_the_bill_of_a_list_of_ones_own_is_the_sum_by_hand():
     band = price_band(found, known)
     assert band.low <= 2 * sum(row.order for row in rows) and not found.unpriced
     assert band.currency == "EUR"
+
+
+def test_a_column_that_stands_twice_is_refused_by_the_name_of_the_list():
+    text = "item,unit,price,price\nCommon brick,brick,1,2\n"
+    refused(text, "mine.csv, line 1, column price: the column stands there twice.")

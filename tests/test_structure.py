@@ -36,6 +36,7 @@ from fireplace_calc.structure.arch_thrust import (
 from fireplace_calc.structure.figures import PSI, figure
 from fireplace_calc.structure.findings.bearing import footing_pressure, footing_pressure_in_wind
 from fireplace_calc.structure.findings.register import RULES
+from fireplace_calc.structure.loads.hill import hill_at
 from fireplace_calc.structure.loads.sections import ring, with_holes
 from fireplace_calc.structure.loads.weights import weigh
 from fireplace_calc.structure.loads.wind import strips, wind_load
@@ -1249,3 +1250,21 @@ def test_the_angle_under_the_facing_by_hand():
         wall * span**3 / 60 / stiff + 5 * own * span**4 / 384 / stiff, rel=1e-4
     )
     assert bent.stress / 6894.757 == pytest.approx(1627, abs=1)  # psi
+
+
+def test_an_escarpment_is_taken_from_behind_its_crest_unless_told_otherwise():
+    """Behind the crest the wind stays strong for longer (ASCE 7, topographic factor: mu 4, not 1.5)."""
+    told = {"loads.hill": "escarpment", "loads.exposure": "C", "loads.hill_height": "60 ft",
+            "loads.hill_length": "100 ft", "loads.hill_distance": "100 ft"}  # fmt: skip
+    here = [
+        hill_at(change(Design(), told | {"loads.hill_behind": behind}).loads, 9.0)
+        for behind in ("unknown", "yes", "no")
+    ]
+    assert here[0] == here[1] > here[2] > 1.0
+
+
+@pytest.mark.parametrize(("kind", "tenth"), [("stone", True), ("steel", False)])
+def test_a_tenth_of_the_span_is_asked_of_a_stone_lintel_alone(kind, tenth):
+    told = {"method": "laid", "lintel.material": kind, "lintel.bearing": "6 in"}
+    found = {f.key: f for f in assess(change(Design(), told)).structure.findings}["STR-12"]
+    assert ("A tenth of the span" in found.note) == tenth

@@ -607,16 +607,17 @@ def test_a_first_hour_says_when_the_flue_draws():
         assert warm == pytest.approx(hour.liner[2:, k], abs=0.6)
 
 
-@pytest.mark.parametrize(("unit", "named"), [("psi", "MPa"), ("psf", "kPa")])
-def test_stress_is_told_in_the_readers_units(unit, named):
+@pytest.mark.parametrize("unit", ["psi", "psf"])
+def test_stress_is_told_in_the_readers_units(unit):
     """Against pint, within the three digits that are printed."""
     found = [f for f in assess(load(example("boathouse-laid"))).findings if f.unit == unit]
     told = [(f, compared(f, MILLIMETRES)) for f in found if isinstance(f.provided, float)]
     assert told
     for finding, (provided, *_) in told:
         number, name = provided.split()
-        pascals = pint.Quantity(finding.provided, unit.replace("psf", "lbf/ft**2")).to(named)
-        assert name == named and float(number) == pytest.approx(pascals.magnitude, rel=6e-3)
+        pascals = pint.Quantity(finding.provided, unit.replace("psf", "lbf/ft**2")).to(name)
+        assert name in ("kPa", "MPa")
+        assert float(number) == pytest.approx(pascals.magnitude, rel=6e-3) and float(number) < 1000
         assert compared(finding)[0].endswith(f" {unit}")
 
 

@@ -66,14 +66,19 @@ def test_every_form_stands_once_and_gives_the_solids_back(told):
         packed = one["traits"]["fireplace"]
         things = gather_scene(option.result).fireplace
         assert packed["key"] == [thing.key for thing in things]
+        feet = np.frombuffer(b64decode(packed["at"]["$bytes"]), "<f4").reshape(-1, 3)
         for k, thing in enumerate(things):
-            form, at = forms[packed["form"][k]], packed["at"][3 * k : 3 * k + 3]
-            points = np.frombuffer(b64decode(form["points"]["$bytes"]), "<f4").reshape(-1, 3)
-            faces = np.frombuffer(b64decode(form["faces"]["$bytes"]), "<u2").reshape(-1, 3)
-            assert [len(points), len(faces)] == form["size"]
-            assert np.abs(points + np.array(at) - thing.points).max() < 2e-5
+            form = forms[packed["form"][k]]
+            corners, count, step = form["size"]
+            points = np.frombuffer(b64decode(form["points"]["$bytes"]), "<i2" if step else "<f4")
+            faces = np.frombuffer(
+                b64decode(form["faces"]["$bytes"]), "<u1" if corners <= 256 else "<u2"
+            ).reshape(-1, 3)
+            assert [len(points) / 3, len(faces)] == [corners, count]
+            stands = points.reshape(-1, 3) * (step or 1) + feet[k]
+            assert np.abs(stands - thing.points).max() < 2e-5
             assert (faces == thing.faces).all()
-        assert {laid["pattern"] for laid in one["layouts"]["laid"]} <= set(told["patterns"])
+        assert set(one["layouts"]["laid"]) <= set(told["patterns"])
         assert set(one["about"]) == {thing.key for thing in things}
 
 

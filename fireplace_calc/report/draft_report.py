@@ -8,7 +8,7 @@ import numpy as np
 
 from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import grouped, show
-from fireplace_calc.base.units import FEET_INCHES, FOOT
+from fireplace_calc.base.units import FEET_INCHES, FOOT, MILLIMETRES
 from fireplace_calc.draft import MODES
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.draft.conditions import RUNAWAY
@@ -139,6 +139,10 @@ def sized(result: Assessment, units: str = FEET_INCHES) -> str:
     )
 
 
+SIZED = {FEET_INCHES: "0.8 ft/s", MILLIMETRES: show(0.8 * FOOT, "air speed", MILLIMETRES)}
+"""Face velocity that flues are sized for, as sizing charts print it."""
+
+
 def likely(result: Assessment, units: str = FEET_INCHES) -> str:
     """The odds in one sentence."""
     low, middle, high = (show(float(v), "air speed", units) for v in result.odds.face)
@@ -149,7 +153,7 @@ def likely(result: Assessment, units: str = FEET_INCHES) -> str:
         f"{said}Over {grouped(result.odds.draws, units=units)} evenings it {result.odds.words};"
         f" {result.odds.dying_words}. While it burns: face velocity {low} to"
         f" {high}, half of them over {middle}; {below:.0f} of 100 stay under"
-        f" {show(0.8 * FOOT, 'air speed', units)}, which is a"
+        f" {SIZED[units]}, which is a"
         " sizing figure."
     )
 

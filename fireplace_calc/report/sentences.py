@@ -61,8 +61,8 @@ KINDS = {
     "Pa": "pressure",
     "K": "difference",
 }
-METRIC = {"psi": (1e6, "MPa"), "psf": (1000.0, "kPa"), "lbf": (1000.0, "kN")}
-"""Units of a book that who measures in millimeters reads in others: one of those [SI], its name."""
+METRIC = {"psi": "Pa", "psf": "Pa", "lbf": "N"}
+"""Units of a book that who measures in millimeters reads in others."""
 
 
 def require_units(units: str) -> str:
@@ -132,7 +132,8 @@ def compared(finding: Finding, units: str = FEET_INCHES) -> tuple[str, str, str]
         if kind:
             return show(from_unit(value, finding.unit), kind, units)
         if turned:
-            return f"{from_unit(value, finding.unit) / turned[0]:.3g} {turned[1]}"
+            kilo = from_unit(value, finding.unit) / 1000
+            return f"{kilo:.3g} k{turned}" if abs(kilo) < 1000 else f"{kilo / 1000:.3g} M{turned}"
         number = f"{value:.4g}" if abs(value) < 1e3 else grouped(value, units=units)
         return number if finding.unit in ("count", "-", "ratio") else f"{number} {finding.unit}"
 

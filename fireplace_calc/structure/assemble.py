@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from fireplace_calc.base.printing import named_in_both
+from fireplace_calc.base.printing import named_in_both, show
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.rules.comparing import FALLS_SHORT, exceeds
 from fireplace_calc.structure.arch import assess_arch
@@ -151,8 +151,8 @@ def _remarks(structure: Structure) -> tuple[str, ...]:
         if side.corner is not None and side.tension is not None:
             found.append(
                 "With the wind on the diagonal a corner would see"
-                f" {named_in_both(side.corner, 'strength')} where the face sees"
-                f" {named_in_both(side.tension, 'strength')} (tension positive); practice"
+                f" {show(side.corner, 'strength')} where the face sees"
+                f" {show(side.tension, 'strength')} (tension positive); practice"
                 " checks the face."
             )
         if side.wind_load.rooftop_factor > 1.89 and design.loads.building_width is None:
@@ -186,8 +186,8 @@ def _remarks(structure: Structure) -> tuple[str, ...]:
         if head.kind == "reinforced concrete" and head.stress is not None:
             found.append(
                 "As plain concrete the lintel would bend at"
-                f" {named_in_both(head.stress, 'strength')} where such concrete breaks at some"
-                f" {named_in_both(figure('plain concrete rupture'), 'strength')}: a"
+                f" {show(head.stress, 'strength')} where such concrete breaks at some"
+                f" {show(figure('plain concrete rupture'), 'strength')}: a"
                 " precast lintel needs its bars."
             )
         if head.beam is not None:

@@ -15,9 +15,9 @@ PSI = 144 * PSF
 
 
 def _stress(pascals):
-    """A stress as notes name it, in pounds to the square inch and in megapascals."""
-    psi, mpa = f"{pascals / PSI:,.0f}", f"{pascals / 1e6:.1f}"
-    return f"{'0' if psi == '-0' else psi} psi ({'0.0' if mpa == '-0.0' else mpa} MPa)"
+    """A stress as notes name it; a nought has no sign."""
+    psi = f"{pascals / PSI:,.0f}"
+    return f"{'0' if psi == '-0' else psi} psi"
 
 
 class Stands:
@@ -761,7 +761,7 @@ class Stands:
                 found.append("Steel in the head")
             if d.lintel.material == "reinforced concrete":
                 found.append(
-                    f"bend at {_stress(head['stress'])} where such concrete breaks at some 375 psi (2.6 MPa)"
+                    f"bend at {_stress(head['stress'])} where such concrete breaks at some 375 psi"
                 )
             if "crushed" in head:
                 found.append("grouted in all round")

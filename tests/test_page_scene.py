@@ -176,6 +176,29 @@ def test_nothing_is_drawn_at_rest(lit):
     assert lit.ask("scene.film.frames") == before
 
 
+def test_what_moves_is_drawn_before_the_fine_picture(lit):
+    """Also where the machine is busy for longer than a hand rests: the change would wait behind a
+    frame that takes many times as long. Its sun's map is the quick one, at rest the fine one.
+    """
+    lit.ask("scene.setHour('Day')")
+    lit.view.wait_for_function("scene.ready() && scene.film.still", timeout=120_000)
+    lit.ask("""() => { const { film } = scene, draw = film.draw; window.drew = []; window.maps = [];
+      film.draw = function (k = -1) { window.drew.push(k); draw.call(this, k);
+        window.maps.push(scene.shared.sunMap.value === scene.sun.quick.depthTexture); };
+      film.busy = true; scene.sunStale = true; scene.again(); }""")
+    lit.view.wait_for_timeout(500)
+    lit.ask("scene.film.busy = false")
+    lit.view.wait_for_timeout(300)
+    assert lit.ask("window.drew") == []
+    lit.ask("scene.again()")
+    lit.view.wait_for_function("scene.film.still", timeout=60_000)
+    drew, maps = lit.ask("[window.drew, window.maps]")
+    assert drew[0] == -1 and drew[-24:] == [*range(24)]
+    assert lit.ask("scene.sun.quick.width") < lit.ask("scene.sun.target.width")
+    assert maps == [k < 0 for k in drew]
+    lit.ask("() => { delete scene.film.draw; }")
+
+
 COUNTED = """() => { const gl = scene.renderer.getContext(), link = gl.linkProgram; window.linked = 0;
   gl.linkProgram = (program) => { window.linked++; link.call(gl, program); }; }"""
 HALVES = """() => { const { atlas } = scene.body, from = 4 * 1024 * (atlas.tall >> 1), some = (all) => Array.from(all.slice(from, from + 40000));

@@ -12,6 +12,11 @@ from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.takeoff.share import Share, brick, hand_set
 
 
+def _long(geometry: Geometry) -> float:
+    """Of a lintel and its bars: the opening and a bearing on either side. [m]"""
+    return 2 * geometry.frame.half_width + 2 * (geometry.design.lintel.bearing or 0.0)
+
+
 def bars_in_lintel(geometry: Geometry, part: Part) -> Iterator[Share]:
     """Bars as long as the lintel, where they are told.
 
@@ -28,7 +33,7 @@ def bars_in_lintel(geometry: Geometry, part: Part) -> Iterator[Share]:
     lintel = geometry.design.lintel
     if lintel.material != "reinforced masonry" or lintel.bars is None or lintel.bar is None:
         return
-    long = 2 * geometry.frame.half_width + 2 * (lintel.bearing or 0.0)
+    long = _long(geometry)
     volume = lintel.bars * reinforcing_bar(lintel.bar).area * long
     note = f"{lintel.bar}, {feet_inches(long)} long, as long as the lintel"
     weight = volume * density("steel")
@@ -59,7 +64,7 @@ def lintel_shares(geometry: Geometry, part: Part, laid: UnitMasonry, note: str) 
         yield from brick(part, "Lintel brick", laid, volume=left, note=note)
         yield from steel
         return
-    long = 2 * geometry.frame.half_width + 2 * (lintel.bearing or 0.0)
+    long = _long(geometry)
     size, number = f"{feet_inches(lintel.height)} high, {feet_inches(long)} long", 1
     if part.material == "steel":
         number, legs = lintel.angles, lintel.legs(geometry.frame.breast)

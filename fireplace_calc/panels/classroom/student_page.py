@@ -59,7 +59,7 @@ class StudentPage:
         self.trouble, self.story, self.given = w.HTML(), w.HTML(), w.HTML()
         self.heard, self.how = w.HTML(), w.HTML(html.remark(HOW))
         self.board, self.views, self.figures = Board(), DesignViews(), DesignFigures()
-        self.chooser = dropdown("Exercise", [], None, self.choose, "34em", "6em")
+        self.chooser = dropdown("Exercise", [], None, self.choose, "38em", "6em")
         self.turner = w.ToggleButtons(
             description="Question", style={"button_width": "auto", "description_width": "6em"}
         )

@@ -226,6 +226,18 @@ def test_picture_and_controls_stand_together_whatever_a_lesson_shows(wall, key):
     assert wrong == {}
 
 
+def test_on_a_tablet_held_upright_the_picture_stands_above_as_wide_as_the_page(wall):
+    """Beside the words it had half of the width, and its own lower half stood empty."""
+    sized(wall, 768, 1024)
+    for screen in ("rule", "exercises", "worked"):
+        opened(wall, screen)
+        wall.wait_for_timeout(400)
+        stage, words = (wall.locator(f".fl-{name}").bounding_box() for name in ("stage", "words"))
+        assert stage["width"] > 0.95 * 768 - 24 and words["y"] >= stage["y"] + stage["height"] - 1
+        assert stage["height"] > 1024 / 3 and wall.evaluate(OVER) <= 1
+    sized(wall, 1280, 800)
+
+
 def test_a_table_to_look_a_figure_up_in_stands_with_its_picture(wall):
     """Canada's flues, in both units: a cell with figures for every one that is told."""
     wrong, lists = {}, wall.locator(".fl-bar select")

@@ -157,6 +157,17 @@ def test_level_and_upright_lines_fill_whole_dots(canvas, density):
     assert column[dark].max() < 255 * (1 - 0.25 * dots / np.ceil(0.25 * dots)) + 40
 
 
+@pytest.mark.parametrize("pen", ["flag", "plane"])
+def test_a_line_of_a_dot_and_a_little_is_as_dark_as_aggs(canvas, pen):
+    """At one density a flashing's line is a dot and four tenths: one whole dot with a faint edge on
+    either side, not two gray ones.
+    """
+    sheet = Sheet(100.0, 40.0)
+    sheet.line([(10.0, 7.3), (90.0, 7.3)], pen)
+    ours, theirs = canvas(sheet, "light", DENSITY), agg(sheet, "light", DENSITY)
+    assert np.abs(ours[:, 180].min(axis=0) - theirs[:, 180].min(axis=0)).max() <= 8
+
+
 def test_a_fault_in_the_painting_is_seen(canvas):
     """A line moved by two dots, or a letter left out, is not within antialiasing."""
     sheet, moved, mute = Sheet(100.0, 60.0), Sheet(100.0, 60.0), Sheet(100.0, 60.0)

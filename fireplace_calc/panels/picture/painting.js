@@ -30,7 +30,8 @@ function paintLines(context, sheet, x0, y0, dots) {
   context.lineJoin = 'miter';
   let p = 0, r = 0;
   for (const [face, edge, width, dashes, cap, crisp, clip, count, each] of sheet.pens) {
-    const wide = width * dots, odd = Math.ceil(wide) % 2 ? 0.5 : 0;
+    // the dots that a line fills: one at least, and one and a faint edge before two gray ones
+    const wide = width * dots, odd = Math.max(1, Math.round(wide)) % 2 ? 0.5 : 0;
     if (clip) {
       context.save();
       context.beginPath();

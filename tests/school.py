@@ -7,9 +7,9 @@ from fireplace_calc.lessons.classroom.rosters import placed
 THIRTY = (*map(str, range(1, 27)), "Ann Lee", "Zoë", "小屋", "Bartholomew " * 5)
 
 
-def school_of(kinds, count, units, names=THIRTY, level=3):
+def school_of(kinds, count, units, names=THIRTY, level=3, pack="US IRC 2021"):
     task = ClassTask(
         "Tuesday masons and bricklayers of the second year, all of it invented, evening class",
-        "k", kinds, count, level, "US IRC 2021", units, "hints", made_by(),
+        "k", kinds, count, level, pack, units, "hints", made_by(),
     )  # fmt: skip
     return SchoolClass(task, "5" * 64, placed(tuple(map(str.strip, names)), {}), {})

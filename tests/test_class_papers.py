@@ -2,12 +2,13 @@
 
 import io
 import re
+from collections import Counter
 from dataclasses import replace
 
 import pytest
 from pypdf import PdfReader
 from sampled import sampled
-from school import school_of
+from school import THIRTY, school_of
 
 from fireplace_calc import assess
 from fireplace_calc.base.resources import version
@@ -22,10 +23,13 @@ from fireplace_calc.drawing.classroom.class_book import (
     class_papers_writing,
 )
 from fireplace_calc.drawing.classroom.class_tables import grid_table, key_table, table_sheets
+from fireplace_calc.drawing.classroom.quiz_sheet import DRAWN
+from fireplace_calc.drawing.classroom.ruled_grid import given_grid
 from fireplace_calc.drawing.classroom.stamped import ClassStamp
 from fireplace_calc.drawing.classroom.ticket_slips import slip_sheets
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.lessons import KINDS, check
+from fireplace_calc.lessons.answers.given_figures import given_table
 from fireplace_calc.lessons.classroom.class_records import topics_of
 
 WAYS = [
@@ -54,6 +58,34 @@ def test_every_sheet_is_clean_and_a_class_of_thirty_has_one_page_of_each(way):
         assert len(quiz) == 30 * (1 + searches)
         for sheet in (*quiz, *tables[0], *tables[1], *slips):
             assert collisions(sheet) == []
+
+
+@pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
+def test_canadas_flues_stand_in_a_table_on_paper(units):
+    """Every figure of the exercise in one cell, its row and column beside and over it; no figure is
+    told in a run of text, and no word is cut.
+    """
+    school = school_of(("flue",), 1, units, THIRTY[:12], pack="Canada Ontario")
+    papers = ClassPapers(school)
+    told = 0
+    for name in school.places:
+        given = [(one.name, one.shown(units)) for one in papers.drawn[name][1].given]
+        (page,) = papers.quiz(name)
+        assert collisions(page) == [] and not any("Table:" in one.text for one in page.labels)
+        if (table := given_table(given)) is None:
+            continue
+        told += 1
+        room = page.width * DRAWN
+        grid = given_grid(table, room)
+        words = [*table.columns, *(row for row, _ in table.rows)]
+        words += [text for _, texts in table.rows for text in texts]
+        assert sorted(" ".join([table.corner, *words]).split()) == sorted(
+            word for one in grid.labels for word in one.text.replace("(mm)", "").split()
+        )
+        on_page = Counter(word for one in page.labels for word in one.text.split())
+        assert on_page >= Counter(word for one in grid.labels for word in one.text.split())
+        assert all(one.extent[0] > 0 and one.extent[2] < room for one in grid.labels)
+    assert told >= 3
 
 
 def test_the_files_bear_one_stamp_and_the_key_answers_the_quiz(tmp_path):

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from fireplace_calc.drawing.classroom.ruled_grid import given_grid
 from fireplace_calc.drawing.classroom.stamped import ClassStamp
 from fireplace_calc.drawing.lessons.exercise_pictures import exercise_picture
 from fireplace_calc.drawing.sheets.lists import GAP, PITCH, wrapped
@@ -16,6 +17,7 @@ from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.lessons import Exercise, ExerciseStep
+from fireplace_calc.lessons.answers.given_figures import given_rows, given_table
 from fireplace_calc.lessons.classroom.desk import MARKS
 
 DRAWN = 0.47
@@ -41,6 +43,8 @@ class QuizBlock:
         With a question mark at each answer.
     given : tuple of str
         Under the drawing.
+    table : Sheet or None
+        Under that, where figures are to be looked up.
     story : tuple of str
         Over the questions.
     asked : tuple of tuple of str
@@ -50,13 +54,15 @@ class QuizBlock:
     title: str
     picture: Sheet | None
     given: tuple[str, ...]
+    table: Sheet | None
     story: tuple[str, ...]
     asked: tuple[tuple[str, ...], ...]
 
     @property
     def high(self) -> float:
         """Least height. [mm]"""
-        left = len(self.given) * PITCH + (self.picture.height if self.picture else 0.0) + 2.0
+        drawn = sum(sheet.height for sheet in (self.picture, self.table) if sheet)
+        left = len(self.given) * PITCH + (GAP if self.table else 0.0) + drawn + 2.0
         right = len(self.story) * PITCH + GAP
         right += sum(len(lines) * PITCH + WORKING for lines in self.asked)
         return TITLE_ROOM + max(left, right) + 2 * GUTTER
@@ -76,7 +82,9 @@ def quiz_blocks(drawn: Mapping[int, Exercise], units: str, wide: float) -> list[
     left, right = wide * DRAWN - GUTTER, wide * (1 - DRAWN) - GUTTER
     made = []
     for number, one in drawn.items():
-        given = "; ".join(f"{given.name}: {given.shown(units)}" for given in one.given) + "."
+        pairs = [(given.name, given.shown(units)) for given in one.given]
+        given = "; ".join(f"{name}: {figure}" for name, figure in given_rows(pairs)) + "."
+        table = given_table(pairs)
         asked = tuple(
             wrapped(_question(mark, step), right)
             for mark, step in zip(MARKS, one.steps, strict=False)
@@ -86,6 +94,7 @@ def quiz_blocks(drawn: Mapping[int, Exercise], units: str, wide: float) -> list[
                 f"{number}. {one.title}",
                 least_picture(one, left),
                 wrapped(given, left, True) if one.given else (),
+                given_grid(table, left) if table else None,
                 wrapped(one.story, right),
                 asked,
             )
@@ -161,6 +170,8 @@ def _block(sheet: Sheet, block: QuizBlock, cell: Cell) -> None:
     for line in block.given:
         sheet.text(cell.left, y - SMALL, line, size=SMALL, ha="left", bold=True)
         y -= PITCH
+    if block.table is not None:
+        sheet.add(moved(block.table, cell.left, y - GAP - block.table.height))
     left, many, y = middle + GUTTER, max(len(block.asked), 1), top
     for line in block.story:
         sheet.text(left, y - SMALL, line, size=SMALL, ha="left")

@@ -22,8 +22,8 @@ from fireplace_calc.panels import html
 from fireplace_calc.panels.classroom.answer_rows import AnswerRow
 from fireplace_calc.panels.controls.choices import button, dropdown, row
 from fireplace_calc.panels.picture.board import Board
+from fireplace_calc.panels.teaching.beside_drawing import given_html
 from fireplace_calc.panels.teaching.design_views import DesignFigures, DesignViews
-from fireplace_calc.panels.teaching.given_figures import given_html
 from fireplace_calc.panels.teaching.look import STYLE
 
 SIZE = 0.55 * WIDTH, 0.55 * HEIGHT

@@ -12,9 +12,9 @@ from fireplace_calc.drawing.lessons.exercise_pictures import exercise_picture
 from fireplace_calc.drawing.page.stage import DENSITY
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.lessons import Exercise, ExerciseStep, Reply, check, exercise
+from fireplace_calc.lessons.answers.given_figures import given_rows, given_table
 from fireplace_calc.lessons.exercise_kinds import LEVELS, kinds_of
 from fireplace_calc.panels.lesson.lesson_reader import LessonReader, Told, aim_of
-from fireplace_calc.panels.teaching.given_figures import given_rows, given_table
 
 HELPS = ("hint", "more", "working")
 """What helps with a step, the least first."""

@@ -14,7 +14,7 @@ from fireplace_calc.drawing.sheets.sheet import Cell
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.panels.controls.choices import dropdown
 from fireplace_calc.panels.picture.board import Board
-from fireplace_calc.panels.teaching.given_figures import figure_list
+from fireplace_calc.panels.teaching.beside_drawing import figure_list
 
 VIEWS = {
     "Section": "section",

@@ -1,12 +1,11 @@
-"""What an exercise gives, as it is read beside its drawing: figures that belong together in a row,
-and a table as a table.
+"""What an exercise gives, in the order it is read: figures that belong together in a row, and a
+table as a table.
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from html import escape
 from itertools import groupby
 from typing import NamedTuple
 
@@ -75,10 +74,8 @@ def given_table(given: Sequence[Pair]) -> GivenTable | None:
     if not found:
         return None
     unit = " mm" if all(text.endswith(" mm") for _, text in found) else ""
-    found = [
-        (one, (text.replace(unit, "") if unit else text).replace(" to ", "–"))
-        for one, text in found
-    ]
+    if unit:
+        found = [(one, text.replace(unit, "").replace(" to ", "–")) for one, text in found]
     cells = {(one["row"], one["column"]): text for one, text in found}
     rows, columns = ([*dict.fromkeys(key[k] for key in cells)] for k in (0, 1))
     rows.sort(key=_in_order)
@@ -90,29 +87,6 @@ def given_table(given: Sequence[Pair]) -> GivenTable | None:
         tuple(columns),
         tuple((row, tuple(cells.get((row, c), "") for c in columns)) for row in rows),
     )
-
-
-def given_html(given: Sequence[Pair]) -> str:
-    """All of it, for a page."""
-    said, table = figure_list(given_rows(given)), given_table(given)
-    if table is None:
-        return said
-    head = "".join(f'<th scope="col">{escape(name)}</th>' for name in table.columns)
-    rows = "".join(
-        f'<tr><th scope="row">{escape(name)}</th>'
-        + "".join(f"<td>{escape(text)}</td>" for text in texts)
-        + "</tr>"
-        for name, texts in table.rows
-    )
-    told = f"<caption>in {table.unit}</caption>" if table.unit else ""
-    top = f'{told}<tr><th scope="col">{escape(table.corner)}</th>{head}</tr>'
-    return f'{said}<table class="given">{top}{rows}</table>'
-
-
-def figure_list(rows: Sequence[Pair]) -> str:
-    """Names with their figures as a list."""
-    items = (f"<li>{escape(name)}: <b>{escape(figure)}</b></li>" for name, figure in rows)
-    return f"<ul>{''.join(items)}</ul>"
 
 
 def _in_order(name: str) -> list[float]:

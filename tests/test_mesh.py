@@ -212,7 +212,12 @@ def test_edges_are_those_a_draughtsman_would_rule():
     seat = part_mesh(parts["transition"])  # a box with a round hole through it
     assert seat.sharp.sum() == 12 + 2 * 72 and (~seat.sharp).sum() == 72
     for a, b, left, right in seat.edges:
-        assert {a, b} <= set(seat.faces[left]) and {a, b} <= set(seat.faces[right])
+        assert a < b and runs(seat.faces[left], a, b) and runs(seat.faces[right], b, a)
+
+
+def runs(face, a, b):
+    """Whether the rim of a face goes from one point straight to another."""
+    return (a, b) in {(face[k], face[(k + 1) % 3]) for k in range(3)}
 
 
 def test_an_arch_has_its_chords():

@@ -18,10 +18,12 @@ from fireplace_calc.editing.consistency import require_consistent
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.editing.sets.deciding import _front_wall, decided
+from fireplace_calc.geometry.assembled.clash import body
 from fireplace_calc.geometry.assembled.readings import read_off
 from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.frame_builder import build_frame
+from fireplace_calc.geometry.from_set.lining_piece import lining_as_piece
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.geometry.mesh import part_body
 from fireplace_calc.structure.loads.weights import weigh
@@ -226,6 +228,16 @@ def test_joints_are_planned_for_an_opening_that_is_wanted(plain):
     assert set_up(made).plan.unmet == ()
     far = change(plain, {"pieces.opening_wanted": "40 in"})
     assert set_up(far).plan.unmet
+
+
+def test_joints_are_planned_for_a_top_that_alone_is_wanted(plain):
+    """Twenty flue pieces with their beds end at 230-5/8 in (test_pins_set): half an inch more is within
+    the joints' reach, a foot is not.
+    """
+    design = change(plain, {"pieces.top_wanted": "231.125 in"})
+    top = build_geometry(design).parts_by_name["flue casing"].top
+    assert set_up(design).plan.unmet == () and top / INCH == pytest.approx(231.125, abs=1 / 32)
+    assert set_up(change(plain, {"pieces.top_wanted": "243 in"})).plan.unmet
 
 
 @pytest.mark.parametrize(
@@ -497,3 +509,19 @@ def test_what_a_set_decides_no_longer_is_told_by_nobody_and_reads_back(steps):
         free = decided(before).keys() - decided(design).keys()
         assert not free & design.told
         assert load_text(text_of(design)) == design
+
+
+def test_the_lining_that_is_drawn_is_the_one_that_is_counted():
+    """Its body by manifold3d: the part's volume, and the paving inside, which the part leaves to the floor."""
+    for name in ("small", "middling", "wide"):
+        made = build_geometry(change(Design(), {"pieces.set": name}))
+        one, frame = lining_as_piece(made), made.frame
+        floor = (frame.half_width + frame.back_width / 2) * (frame.depth - frame.set_back)
+        floor *= frame.hearth - frame.slab_top
+        wanted = made.by_name["firebox lining"].volume + floor
+        assert body(one.piece).volume() == pytest.approx(wanted, rel=1e-6)
+
+
+def test_a_set_without_a_lining_has_none_to_draw():
+    bare = change(Design(), {"flue.sections": 12})
+    assert lining_as_piece(build_geometry(bare)) is None

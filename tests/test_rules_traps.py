@@ -602,6 +602,15 @@ def test_a_13_by_13_liner_has_169_square_inches_outside(source, area, verdict, s
     assert finding.verdict == verdict and said in finding.note
 
 
+@pytest.mark.parametrize(("area", "verdict"), [("100 in2", M), ("150 in2", N)])
+def test_canadas_round_table_waits_where_the_told_area_cannot_be(area, verdict):
+    """A round liner of 12 in has 113 square inches."""
+    told = {"flue.shape": "round", "flue.size": "12", "measured.flue_area": area}
+    found = {f.key: f for f in assess(change(Design(), told), "Canada NBC").findings}["CA-006"]
+    assert found.verdict == verdict, found.note
+    assert ("larger than the bore" in found.note) == (verdict == N)
+
+
 TOLD_AREAS = {
     "measured.opening_area": "opening_area",
     "measured.throat_area": "throat_area",

@@ -21,9 +21,7 @@ from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.laid_bricks import section_lines
 from fireplace_calc.drawing.views.section_view import section
 from fireplace_calc.geometry.assembled.assembly import as_wanted
-from fireplace_calc.geometry.assembled.clash import body
 from fireplace_calc.geometry.builder import build_geometry
-from fireplace_calc.geometry.from_set.lining_piece import lining_as_piece
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.geometry.visible.viewpoint import FRONT
 from fireplace_calc.pieces.choice import Choice, choose
@@ -221,22 +219,6 @@ def test_the_lining_of_a_design_is_drawn_in_its_turn(name, head, units):
     scale = np.ptp(ground[:, 0]) / (reach[2] - reach[0] + 0.2)
     widths = [np.ptp(rings[0][:, 0]) for rings in sheet.fills[1, "set front"]]
     assert any(w == pytest.approx(frame.back_width * scale, rel=1e-4) for w in widths)
-
-
-def test_the_lining_that_is_drawn_is_the_one_that_is_counted():
-    """Its body by manifold3d: the part's volume, and the paving inside, which the part leaves to the floor."""
-    for name in ("small", "middling", "wide"):
-        made = build_geometry(change(Design(), {"pieces.set": name}))
-        one, frame = lining_as_piece(made), made.frame
-        floor = (frame.half_width + frame.back_width / 2) * (frame.depth - frame.set_back)
-        floor *= frame.hearth - frame.slab_top
-        wanted = made.by_name["firebox lining"].volume + floor
-        assert body(one.piece).volume() == pytest.approx(wanted, rel=1e-6)
-
-
-def test_a_set_without_a_lining_has_none_to_draw():
-    bare = change(Design(), {"flue.sections": 12})
-    assert lining_as_piece(build_geometry(bare)) is None
 
 
 def test_the_side_beyond_the_section_begins_where_the_lining_does():

@@ -348,6 +348,10 @@ def test_sections_of_a_modular_firebox_and_flue():
     rows = {r.item: r for r in take_off(made)}
     assert rows["Firebox side section"].net == 2 * 5
     assert rows["Firebox back section"].net == 2 * 5
+    # A side that runs in by 1 in 5 is 2 % longer than the firebox is deep: 29 in make 29.6, one piece.
+    deep = change(work, {"firebox.depth": "29 in", "firebox.splay": "0.2"})
+    sides = {r.item: r for r in take_off(build_geometry(deep))}["Firebox side section"]
+    assert sides.net == 2 * 5
     flue = rows["Flue section"]
     assert (flue.net, flue.order, flue.unit) == (10, 11, "piece")
     solid = made.by_name["flue liner"].volume * density("clay liner")

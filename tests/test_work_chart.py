@@ -17,6 +17,7 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import CUFT
 from fireplace_calc.build.lifting.equation import HOIST, ONE, TWO
+from fireplace_calc.build.notes import cautions
 from fireplace_calc.build.on_site import batching
 from fireplace_calc.build.on_site.batching import list_batches
 from fireplace_calc.build.on_site.set_in import list_set_in
@@ -30,6 +31,7 @@ from fireplace_calc.drawing.sheets.canvas import Picture
 from fireplace_calc.drawing.sheets.lists import wrapped
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell
+from fireplace_calc.drawing.work_chart import chart
 from fireplace_calc.drawing.work_chart.at_hand import (
     WHOLE,
     hands,
@@ -46,6 +48,7 @@ from fireplace_calc.drawing.work_chart.set_rows import in_turn, rows_of_set
 from fireplace_calc.drawing.work_chart.step_bars import day_axis
 from fireplace_calc.drawing.work_chart.step_cards import MOST, by_kind, card, cards, said_on
 from fireplace_calc.geometry.from_set.set_up import set_up
+from fireplace_calc.report.for_client.three_sentences import client_cautions
 from fireplace_calc.report.yard.by_supplier import yard_order
 from fireplace_calc.takeoff.cost import prices
 from fireplace_calc.takeoff.goods import all_goods
@@ -439,3 +442,28 @@ def test_a_lift_is_told_at_its_worst_bed():
     two = [replace(one, allowed=kg, height=kg / 10) for kg in (20.0, 10.0)]
     (row,) = lift_texts(replace(plan, lifts=tuple(two)), "millimetres")
     assert (row[5], row[7]) == ("1 000 mm", "10 kg")
+
+
+def test_papers_of_an_english_job_warn_in_english_words():
+    """Neither an American law nor an American word or measure; the client's say what the table says."""
+    job = assess(load(DESIGNS / "boathouse.toml"), "UK ADJ")
+    plates = chart.plates(job, "millimetres", paper("millimetres", "A3"))
+    said = " ".join(one.text for plate in plates for one in plate.sheet.labels)
+    assert "Work at Height Regulations 2005" in said and "sleeping area" not in said
+    for words in (
+        *(one.what for one in cautions("UK ADJ")),
+        *client_cautions("millimetres", "UK ADJ"),
+    ):
+        assert not re.search(
+            r"\b(story|centering|framing|building official|building department|ft|lb)\b", words
+        )
+    told = " ".join(one.what for one in cautions("UK ADJ"))
+    kept = " ".join(client_cautions("feet-inches", "UK ADJ"))
+    for words in (
+        "a fireguard in place",
+        "within 1 m",
+        "at least 3.1 m from the house",
+        "a carbon monoxide alarm in the room with the fire",
+    ):
+        assert words in told and words in kept
+    assert "building control" in kept and "building department" in client_cautions()[-1]

@@ -14,6 +14,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import SYSTEMS, InputError
 from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.build.notes import cautions
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, RULES, WHOLE, WIDTH
 from fireplace_calc.drawing.papers import one_sheet, work_sheets, written_sheets
@@ -341,7 +342,7 @@ def test_the_order_of_work_on_paper_is_the_plan(units):
     for result in (BOATHOUSE, PLAIN):
         plan = result.work
         parts = list(work_sheets.working(result, units))
-        steps, lifts, cautions = [part for part in parts if isinstance(part, Table)]
+        steps, lifts, warned = [part for part in parts if isinstance(part, Table)]
         assert steps.tick and not lifts.tick
         for words in (
             f"About {plan.hours:.0f} hours at the wall", f"{-int(-plan.calendar // 1)} days with",
@@ -383,7 +384,7 @@ def test_the_order_of_work_on_paper_is_the_plan(units):
                 assert row[7] == "out of reach"
             else:
                 assert row[7] == f"{lift.index_one:.1f}, {lift.index_two:.1f}"
-        for row, c in zip(cautions.rows, plan.cautions, strict=True):
+        for row, c in zip(warned.rows, cautions(result.pack), strict=True):
             assert (row[0], row[2]) == (c.topic, f"{c.source}, {c.confidence}")
             assert row[1] == c.figured(units) and (row[1] == c.what) == (c.number is None)
         said = [part for part in parts if isinstance(part, str)]

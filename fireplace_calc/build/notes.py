@@ -81,6 +81,8 @@ class Caution:
     in_england : str
         The same in English words and for English law, its figure in it; empty where it says nothing
         there.
+    england_from : str
+        Where that is from, and how sure it is.
     """
 
     topic: str
@@ -90,6 +92,7 @@ class Caution:
     source: str
     confidence: str
     in_england: str = ""
+    england_from: str = ""
 
     def figured(self, units: str = FEET_INCHES) -> str:
         """The sentence with its figure in the place of *this*, as its rule prints it; for who
@@ -118,6 +121,23 @@ class Caution:
         elif units != FEET_INCHES and self.unit in METRIC:
             said = f"{said} ({show(from_unit(self.number, self.unit), METRIC[self.unit], units)})"
         return THIS.sub(said, self.what, count=1)
+
+    def as_in_england(self) -> Caution | None:
+        """The same in English words; nothing where it says nothing there.
+
+        Examples
+        --------
+        >>> caution = Caution("heights", "Rails here.", None, "", "OSHA", "read", "Guard rails.",
+        ...                   "as beside")
+        >>> caution.as_in_england().what, caution.as_in_england().source
+        ('Guard rails.', 'OSHA')
+        """
+        if not self.in_england:
+            return None
+        source, confidence = self.source, self.confidence
+        if not self.england_from.startswith(("as beside", "the same figure")):
+            source, _, confidence = self.england_from.rpartition(", ")
+        return Caution(self.topic, self.in_england, None, "", source, confidence)
 
 
 @dataclass(frozen=True, slots=True)
@@ -203,15 +223,22 @@ def waits_of(part: str, material: str) -> tuple[Wait, ...]:
     return tuple(wait for of, wait in _waits() if wait.part == part and of in ("", material))
 
 
-@lru_cache(maxsize=1)
-def cautions() -> tuple[Caution, ...]:
+@lru_cache(maxsize=4)
+def cautions(pack: str = "") -> tuple[Caution, ...]:
     """Fire, carbon monoxide, collapse, lifting, silica, heights, and whom to defer to.
+
+    Parameters
+    ----------
+    pack : str
+        Name of the book whose reader is warned: England has words and laws of its own.
 
     Returns
     -------
     tuple of Caution
         Rows of ``data/safety.csv``.
     """
+    if pack.startswith("UK"):
+        return tuple(said for one in cautions() if (said := one.as_in_england()) is not None)
     return tuple(
         Caution(
             r["topic"],
@@ -221,6 +248,7 @@ def cautions() -> tuple[Caution, ...]:
             r["source"],
             r["confidence"],
             r["in_england"],
+            r["england_from"],
         )
         for r in rows("safety.csv")
     )

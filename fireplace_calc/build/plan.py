@@ -1,4 +1,4 @@
-"""The plan of the work: steps, lifts, staging, days, waits, curing, cautions."""
+"""The plan of the work: steps, lifts, staging, days, waits, curing."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from fireplace_calc.build.curing_schedule import Curing, curing
 from fireplace_calc.build.lifting.equation import HOIST, TWO
 from fireplace_calc.build.lifting.lift_list import Lift, list_lifts
 from fireplace_calc.build.mortar import Weather, open_time, protection, work_rule
-from fireplace_calc.build.notes import Caution, Dust, Wait, cautions, dust
+from fireplace_calc.build.notes import Dust, Wait, dust
 from fireplace_calc.build.steps import WorkStep, ready_at, work_steps
 from fireplace_calc.geometry.parts import Geometry
 
@@ -80,7 +80,6 @@ class Plan:
         Its materials, by the design's recipe.
     curing : Curing
         And first fires.
-    cautions : tuple of Caution
     dust : tuple of Dust
     """
 
@@ -99,7 +98,6 @@ class Plan:
     mortar: float
     mix: Mix
     curing: Curing
-    cautions: tuple[Caution, ...]
     dust: tuple[Dust, ...]
 
 
@@ -183,6 +181,5 @@ def plan_work(geometry: Geometry) -> Plan:
         mortar,
         mix(mortar, work.mortar_mix),
         curing(work),
-        cautions(),
         dust(),
     )

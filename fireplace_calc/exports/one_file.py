@@ -192,7 +192,9 @@ def _page(options: Sequence[NamedDesign], names: Names, units: str, content: str
         else ""
     )
     client = f'<p class="for">for {escape(names.client)}</p>' if names.client else ""
-    cautions = "".join(f"<p>{escape(text)}</p>" for text in client_cautions(units))
+    cautions = "".join(
+        f"<p>{escape(text)}</p>" for text in client_cautions(units, options[0].result.pack)
+    )
     chosen = f'<div class="options" role="group" aria-label="Options">{buttons}</div>'
     invented = " Invented example." if "invented" in options[0].result.design.note.lower() else ""
     return (

@@ -45,7 +45,7 @@ def second_page(
     x = edge + main + gap
     words = option_words(chosen.result, plan.units, plan.priced)
     y = page.write(x, edge, side, "Good to know", plan.size(LARGE)) + 0.8
-    for caution in client_cautions(plan.units):
+    for caution in client_cautions(plan.units, chosen.result.pack):
         y = page.write(x, y, side, caution, plan.size(SMALL) * 1.12) + 1.3
     page.rule(x, y + 0.6, 0.3 * side)
     y = page.write(x, y + 2.4, side, f"{chosen.name}, still to settle", plan.size(LARGE)) + 0.8

@@ -120,7 +120,11 @@ def _written(
             bands.band([heading("SHEETS, and marks of their figures", wide, over=0.5)], after=0.0)
             bands.band(listed_sheets(others, before, half), 2)
         bands.band(
-            [heading("CAUTIONS", wide, over=0.5), *cautions(units, wide), *reach(result, wide)]
+            [
+                heading("CAUTIONS", wide, over=0.5),
+                *cautions(units, result.pack, wide),
+                *reach(result, wide),
+            ]
         )
         made = bands.sheets
         if len(made) == 1:

@@ -122,9 +122,9 @@ def listed_sheets(others: Sequence[Plate], before: int, wide: float) -> list[Tog
     return made
 
 
-def cautions(units: str, wide: float) -> list[Together]:
+def cautions(units: str, pack: str, wide: float) -> list[Together]:
     """What everybody who builds it or lives with it should know. [mm]"""
-    living = client_cautions(units)[:-1]  # the last is for whoever only talks it over
+    living = client_cautions(units, pack)[:-1]  # the last is for whoever only talks it over
     return [block for said in (CAUTION, *living) for block in words(said, wide)]
 
 

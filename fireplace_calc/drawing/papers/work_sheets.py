@@ -12,6 +12,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.build import Lift, WorkStep
 from fireplace_calc.build.lifting.equation import capacity
 from fireplace_calc.build.lifting.lift_list import HEAVY_UNIT
+from fireplace_calc.build.notes import cautions
 from fireplace_calc.build.on_site.set_in import SetIn, list_set_in
 from fireplace_calc.build.production_rates import StepGoods
 from fireplace_calc.drawing.sheets.lists import Column, Table
@@ -86,7 +87,9 @@ def working(result: Assessment, units: str) -> Iterator[str | Table]:
         for fire in plan.curing.fires
     )
     yield f"Curing {plan.curing.days} days, then {fires}. {plan.curing.note}"
-    told = tuple((c.topic, c.figured(units), f"{c.source}, {c.confidence}") for c in plan.cautions)
+    told = tuple(
+        (c.topic, c.figured(units), f"{c.source}, {c.confidence}") for c in cautions(result.pack)
+    )
     yield Table("Cautions", CAUTIONS, told, before="Local code and licensed practice come first.")
 
 

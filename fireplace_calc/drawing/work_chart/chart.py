@@ -72,7 +72,7 @@ def _sheets(
     column, things = bands.column(count), list_set_in(plan, result.geometry)
     told = [*cards(plan, column, things), *dangers(plan, column)]
     told += rows_of_set(result.design, units, column)
-    warned = [*(curing_rows(plan, column) if cured else []), *cautions(plan, column, units)]
+    warned = [*(curing_rows(plan, column) if cured else []), *cautions(result.pack, column, units)]
     warned += staging_rows(plan, units, column)
     beside = beside_block(warned, strip, column)
     warned = warned[: len(warned) - len(beside)]

@@ -9,6 +9,7 @@ from fireplace_calc.base.printing import show
 from fireplace_calc.build import Lift, Plan
 from fireplace_calc.build.lifting.equation import capacity
 from fireplace_calc.build.lifting.lift_list import HEAVY_UNIT
+from fireplace_calc.build.notes import cautions as cautions_of
 from fireplace_calc.drawing.plates.bands import Together, heading, row, words
 from fireplace_calc.drawing.sheets.lists import Column
 from fireplace_calc.drawing.work_chart.at_hand import numbers
@@ -155,13 +156,15 @@ def curing_rows(plan: Plan, wide: float) -> list[Together]:
     return row(ONE, (f"{said} {fires[0].upper()}{fires[1:]}.",), wide)
 
 
-def cautions(plan: Plan, wide: float, units: str) -> list[Together]:
-    """Cautions of the whole job, with their source and how sure it is. [mm]"""
+def cautions(pack: str, wide: float, units: str) -> list[Together]:
+    """Cautions of the whole job in the words of a book's country, with their source and how sure it
+    is. [mm]
+    """
     made = [heading("Cautions; local code comes first", wide)]
     sources = "Sources were read unless it is said; without one: common practice, from memory."
     made += row(ONE, (sources,), wide)
     topics: dict[str, list[str]] = defaultdict(list)
-    for one in plan.cautions:
+    for one in cautions_of(pack):
         sure = "" if one.confidence in READ else f", {one.confidence}"
         source = "" if one.source == COMMON else f" [{one.source.replace(OSHA, '')}{sure}]"
         topics[one.topic].append(f"{one.figured(units)}{source}")

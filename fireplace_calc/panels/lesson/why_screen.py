@@ -7,9 +7,7 @@ from typing import Any
 
 from fireplace_calc.build.notes import cautions
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
-from fireplace_calc.lessons.course.countries import country_of
 from fireplace_calc.lessons.course.moments import moment
-from fireplace_calc.lessons.course.records import COUNTRIES
 from fireplace_calc.panels.lesson.lesson_reader import LessonReader, Told, aim_of, printed_units
 
 PARTS = ("Reasons", "Books", "Words", "Take care")
@@ -71,12 +69,10 @@ class WhyScreen:
         elif self.part == 2:
             told["list"] = [explained(name, said) for name, said in lesson.words.items()]
         else:
-            warned = [one for one in cautions() if one.topic in lesson.cautions]
-            english = country_of(self.reader.book) == COUNTRIES[2]
             told["list"] = [
-                [one.topic, said]
-                for one in warned
-                if (said := one.in_england if english else one.figured(self.reader.units))
+                [one.topic, one.figured(self.reader.units)]
+                for one in cautions(self.reader.book)
+                if one.topic in lesson.cautions
             ]
             told["last"] = DEFER
         return told

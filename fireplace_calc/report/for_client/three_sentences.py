@@ -14,6 +14,17 @@ from fireplace_calc.report.for_client.fallen_short import shortfall
 from fireplace_calc.report.sentences import require_units
 from fireplace_calc.rules.comparing import NOT_CHECKED
 
+IN_ENGLAND = (
+    "Enjoy it with a fireguard in place, and with nothing that can burn within 1 m.",
+    "Before the first fire: a carbon monoxide alarm in the room with the fire and a smoke alarm on"
+    " every storey.",
+    "Open the damper before you light it and leave it open until the ashes are cold; then they go"
+    " into a lidded metal bin, at least 3.1 m from the house.",
+    "This is a plan to talk over, not to build from: building control and the qualified people who"
+    " build it have the last word, and what is not checked is not safe until somebody has looked.",
+)
+"""Cautions with the figures of the safety table as it stands for England."""
+
 
 def client_sentences(result: Assessment, units: str = FEET_INCHES) -> tuple[str, str, str]:
     """Three plain sentences, every figure of them the design's.
@@ -86,7 +97,7 @@ def _to_know(result: Assessment) -> str:
     return f"{right}{left}; as drawn it {result.odds.words}."
 
 
-def client_cautions(units: str = FEET_INCHES) -> tuple[str, ...]:
+def client_cautions(units: str = FEET_INCHES, pack: str = "") -> tuple[str, ...]:
     """What everybody who lives with a fire should know, said kindly; distances are those of the
     safety table.
 
@@ -94,12 +105,16 @@ def client_cautions(units: str = FEET_INCHES) -> tuple[str, ...]:
     ----------
     units : str
         ``feet-inches`` or ``millimetres``.
+    pack : str
+        Name of the book; who lives in England is told it in English words.
 
     Returns
     -------
     tuple of str
         Sentences, the one about who decides last.
     """
+    if pack.startswith("UK"):
+        return IN_ENGLAND
     screen, can = (
         show(from_unit(one.number, one.unit), "length", units)
         for one in cautions()

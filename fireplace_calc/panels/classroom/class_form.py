@@ -39,7 +39,7 @@ class ClassForm:
         # a box tells what it holds when it is left: a click could overtake the last letter
         how = {"layout": w.Layout(width="32em"), "style": LABEL, "continuous_update": False}
         self.title = w.Text(value="Class of today", description="Class", **how)
-        self.names = w.Textarea(value="1-24", description="Names or numbers", rows=5, **how)
+        self.names = w.Textarea(value="1-24", description="Names or numbers", rows=4, **how)
         self.topics = {
             kind: w.Checkbox(
                 value=kind in USUAL, description=title, indent=False,
@@ -52,23 +52,18 @@ class ClassForm:
             layout=w.Layout(width="15em"), style=LABEL,
         )  # fmt: skip
         levels = {f"{n}: {words}": n for n, words in LEVELS.items()}
-        self.level = dropdown("Level", levels, 3, nothing, "24em", "9em")
-        self.pack = dropdown("Code", TAUGHT, DEFAULT_PACK, self._offer, "24em", "9em")
-        self.units = dropdown("Units", UNITS, FEET_INCHES, nothing, "24em", "9em")
+        self.level = dropdown("Level", levels, 3, nothing, "32em", "9em")
+        self.pack = dropdown("Code", TAUGHT, DEFAULT_PACK, self._offer, "32em", "9em")
+        self.units = dropdown("Units", UNITS, FEET_INCHES, nothing, "32em", "9em")
         helps = {words: key for key, words in HELPS.items()}
         self.helps = dropdown("The page tells", helps, "hints", nothing, "32em", "9em")
         self.lacking = w.HTML()
-        topics = w.VBox([w.Label("Topics, in turn"), row(self.topics.values()), self.lacking])
-        self.widget = w.VBox(
-            [
-                self.title,
-                self.names,
-                topics,
-                row([self.count, self.level]),
-                row([self.pack, self.units]),
-                self.helps,
-            ]
-        )
+        who = w.VBox([self.title, self.names, self.count])
+        what = w.VBox([self.level, self.pack, self.units, self.helps])
+        beside = w.HBox([who, what])
+        beside.add_class("beside")
+        asked = [w.HTML("Topics, in turn"), row(self.topics.values()), self.lacking]
+        self.widget = w.VBox([beside, *asked])
 
     def _offer(self, pack: str) -> None:
         """Topics that a code has figures for, and which it has none for."""

@@ -144,13 +144,16 @@ def test_it_is_ordered_weighed_and_not_put_on_the_footing():
 
 def test_a_seat_hides_what_it_stands_before():
     """Plaster. A hearth 6 in beside leaves 6 in of the breast's front, hidden 17 in high; past the
-    breast it hides 10 in of return.
+    breast it hides 10 in of return. One that is told to be 20 in high hides so much.
     """
     told = {"surround.face": "plaster", "hearth.side": "6 in"} | RAISED
     for out, hidden in ((None, 6 * 17), ("10 in", (6 + 10) * 17)):
         work = told | {"breast.projection": out}
         bare, seat = made(work), made(work | {"seat.left": "4 ft"})
         assert (finish_area(bare) - finish_area(seat)) / INCH**2 == pytest.approx(hidden)
+        high = made(work | {"seat.left": "4 ft", "seat.height": "20 in"})
+        higher = hidden * 20 / 17
+        assert (finish_area(bare) - finish_area(high)) / INCH**2 == pytest.approx(higher)
 
 
 def test_it_goes_up_in_order_and_its_bed_is_formed_over_the_store():

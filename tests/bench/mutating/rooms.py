@@ -20,7 +20,7 @@ TESTS = {
     "editing": "pieces_measured record designfile consistency rules_second_flue design kept_comments jobs start_mine pieces_design assess session geometry",
     "geometry": "polygons breast mantel pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts seat",
     "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions missing books pieces_design",
-    "brickwork": "fitted courses cutting pins_order brickwork takeoff stone_face rods published_cases",
+    "brickwork": "fitted courses cutting pins_order brickwork takeoff stone_face rods seat breast published_cases",
     "takeoff": "pins_order pins_formulas goods takeoff yard for_client breast mantel pieces_design handbook_examples handbook_table3 exports cli prices published_cases seat",
     "structure": "pins_structure pins_formulas low_wall structure_examples structure published_cases",
     "draft": "pins_draft pins_formulas draft_measured draft_doors hood draft_air draft_examples draft_findings draft_roots draft_properties draft_first_hour sweep",

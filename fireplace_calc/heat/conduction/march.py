@@ -14,7 +14,7 @@ import numpy as np
 from scipy.sparse import coo_matrix, csc_matrix
 from scipy.sparse.linalg import SuperLU, splu
 
-from fireplace_calc.base.arrays import Array, IntArray
+from fireplace_calc.base.arrays import Array
 from fireplace_calc.heat.conduction.faces import Bends, Carried, Drives
 from fireplace_calc.heat.conduction.mesh import Film, FreeFaces, HeatMesh, NotWorked, Room
 
@@ -68,9 +68,17 @@ class Conduction:
     def __init__(self, mesh: HeatMesh, guess: float | Array = 80.0, close: float = 5e-3) -> None:
         self.mesh, self.bends, self._close = mesh, Bends(mesh), close
         self.films = [faces for faces in mesh.faces if isinstance(faces.space, Film)]
-        one, other = (np.concatenate([pair[n] for pair in mesh.pairs]) for n in (0, 1))
-        conductance = np.concatenate([pair[2] for pair in mesh.pairs])
-        self._conduction = _laplacian(mesh.points, one, other, conductance)
+        one, other, passes, _ = (np.concatenate(part) for part in zip(*mesh.pairs, strict=True))
+        self._own = np.bincount(one, passes, mesh.points) + np.bincount(other, passes, mesh.points)
+        self._passing = -np.concatenate([passes, passes])
+        number, gaps = np.arange(mesh.points), self.bends.gaps
+        node, across = self.bends.node[gaps], self.bends.other[gaps]
+        places = (
+            np.concatenate([number, one, other, node, across]),
+            np.concatenate([number, other, one, across, node]),
+        )
+        which = np.arange(len(places[0]))  # every value of the matrix stands alone in its place
+        self._which = coo_matrix((which, places), (mesh.points, mesh.points)).tocsc()
         self._factors: dict[float, SuperLU] = {}
         self._films: dict[str, float] = {}
         self.guess(guess)
@@ -89,17 +97,15 @@ class Conduction:
 
     def _matrix(self, per_second: float) -> csc_matrix:
         """Of a step in time; what films and bends let through is put on the way. [W/(m K)]"""
-        bends, (hot, cold, away) = self.bends, self._slopes
-        gaps, number = bends.gaps, np.arange(self.mesh.points)
-        own = per_second * self.mesh.capacity
+        bends, (hot, cold, away), which = self.bends, self._slopes, self._which
+        gaps = bends.gaps
+        own = self._own + per_second * self.mesh.capacity
         own[bends.node] += hot + away
-        node, other = bends.node[gaps], bends.other[gaps]
-        own[other] += cold[gaps] + away[gaps]
+        own[bends.other[gaps]] += cold[gaps] + away[gaps]
         for faces in self.films:
             own[faces.node] += faces.area * self._film(faces)
-        values = np.concatenate([own, -cold[gaps], -hot[gaps]])
-        places = np.concatenate([number, node, other]), np.concatenate([number, other, node])
-        return (self._conduction + coo_matrix((values, places), self._conduction.shape)).tocsc()
+        values = np.concatenate([own, self._passing, -cold[gaps], -hot[gaps]])
+        return csc_matrix((values[which.data], which.indices, which.indptr), which.shape)
 
     def _factor(self, per_second: float) -> SuperLU:
         if per_second not in self._factors:
@@ -107,6 +113,8 @@ class Conduction:
                 self._matrix(per_second),
                 permc_spec="MMD_AT_PLUS_A",
                 diag_pivot_thresh=0.0,
+                relax=1,
+                panel_size=1,  # these matrices are too sparse for larger ones to pay
                 options={"SymmetricMode": True},
             )
         return self._factors[per_second]
@@ -292,9 +300,3 @@ class Conduction:
                 add(space.drive, crossing[here])
         return out
 
-
-def _laplacian(points: int, one: IntArray, other: IntArray, conductance: Array) -> csc_matrix:
-    number = np.concatenate([one, other, one, other])
-    across = np.concatenate([one, other, other, one])
-    value = np.concatenate([conductance, conductance, -conductance, -conductance])
-    return coo_matrix((value, (number, across)), shape=(points, points)).tocsc()

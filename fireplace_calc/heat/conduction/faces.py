@@ -14,6 +14,8 @@ Drives = Mapping[str, float]
 """Temperature of each space by its name. [C]"""
 Carried = tuple[Array, Array]
 """What moving air carries across, and from either face to the air that is fed. [W/(m2 K)]"""
+Slopes = tuple[Array, Array, Array]
+"""Of heat across with either face, and of heat to the air that is fed. [W/(m K)]"""
 TURNING = {LEVEL: 0.73, UP: 1.14, DOWN: 0.0}
 """Of air that moves by itself in a layer (ISO 6946). [W/m2K(4/3)]"""
 SLIGHT = 5.0
@@ -61,15 +63,15 @@ class Bends:
         every = self._with_rooms(points, drives)
         return self._air(np.abs(every[self.node] - every[self.other]))
 
-    def flows(
-        self, points: Array, drives: Drives, air: Carried | None = None
-    ) -> tuple[Array, Array, Array]:
-        """Heat across, and from either face to the air that is fed; by what the air carries at
-        these points where it is not told. [W/m]
-        """
+    def flows(self, points: Array, drives: Drives) -> tuple[Array, Array, Array]:
+        """Heat across, and from either face to the air that is fed. [W/m]"""
         every = self._with_rooms(points, drives)
-        one, other = every[self.node], every[self.other]
-        across, away = air or self.air(points, drives)
+        return self._flows(every, every[self.node], every[self.other])
+
+    def _flows(
+        self, every: Array, one: Array, other: Array, air: Carried | None = None
+    ) -> tuple[Array, Array, Array]:
+        across, away = air or self._air(np.abs(one - other))
         hot, cold = (one + ZERO_C) ** 2, (other + ZERO_C) ** 2
         crossing = self.area * (self._sends * (hot * hot - cold * cold) + across * (one - other))
         if not self.any_fed:
@@ -78,8 +80,34 @@ class Bends:
         room, fed = every[self.drive], self.area * away
         return crossing, fed * (one - room), fed * (other - room)
 
-    def slopes(self, points: Array, drives: Drives | None) -> tuple[Array, Array, Array]:
-        """How steeply heat across changes with either face, and heat to fed air. [W/(m K)]
+    def amiss(
+        self, points: Array, drives: Drives, slopes: Slopes, air: Carried | None = None
+    ) -> Array:
+        """What slopes take out of every point, less what really goes. [W/m]
+
+        Parameters
+        ----------
+        points : array
+            [C]
+        drives : mapping
+            [C]
+        slopes : tuple of array
+            As ``slopes`` gives them. [W/(m K)]
+        air : tuple of array or None
+            What it carries; what it does at these points when None. [W/(m2 K)]
+        """
+        every, (hot, cold, away) = self._with_rooms(points, drives), slopes
+        one, other = every[self.node], every[self.other]
+        crossing, leaving, leaving_other = self._flows(every, one, other, air)
+        across, gaps = hot * one - cold * other - crossing, self.gaps
+        heat = np.zeros(len(points))
+        heat[self.node] = across + (away * one - leaving)  # no point is the face of two spaces
+        heat[self.other[gaps]] += (away * other - leaving_other - across)[gaps]
+        return heat
+
+    def slopes(self, points: Array, drives: Drives | None) -> Slopes:
+        """How steeply heat across changes with either face, and heat to fed air; with what a room
+        is it does not, for rooms are driven. [W/(m K)]
 
         Parameters
         ----------
@@ -96,7 +124,9 @@ class Bends:
         steep[self.gaps] = np.maximum(steep[self.gaps], SLIGHT)
         across, away = self._air(steep, 4 / 3)
         hot, cold = (4 * self._sends * (face + ZERO_C) ** 3 for face in (one, other))
-        return self.area * (hot + across), self.area * (cold + across), self.area * away
+        flat = self.area * (cold + across)
+        flat[self.gaps.stop :] = 0.0
+        return self.area * (hot + across), flat, self.area * away
 
     def _air(self, steep: Array, slope: float = 1.0) -> tuple[Array, Array]:
         """By moving air: across, and from either face to the air that is fed. [W/(m2 K)]"""
@@ -107,21 +137,6 @@ class Bends:
         each = 2 * air  # at either face (ISO 6946 has the two of them in a row)
         both = 2 * each + self._fed + 1e-300
         return each**2 / both, each * self._fed / both
-
-    def to_points(self, points: int, across: Array, one: Array, other: Array) -> Array:
-        """Heat that leaves each point. [W/m]
-
-        Parameters
-        ----------
-        points : int
-            Of the mesh.
-        across, one, other : array
-            From a face to the one opposite, and from either to fed air. [W/m]
-        """
-        heat, gaps = np.zeros(points), self.gaps
-        heat[self.node] = across + one  # no point is the face of two spaces
-        heat[self.other[gaps]] += other[gaps] - across[gaps]
-        return heat
 
 
 def _of(space: Space) -> tuple[float, float, float]:

@@ -132,19 +132,6 @@ class Conduction:
             heat[faces.node] = faces.area * self._film(faces) * drives[faces.space.drive]
         return heat
 
-    def _corrected(self, points: Array, drives: Drives, air: Carried | None = None) -> Array:
-        """What the matrix takes out at its slopes, less what really goes. [W/m]"""
-        bends, (hot, cold, away) = self.bends, self._slopes
-        crossing, leaving, leaving_other = bends.flows(points, drives, air)
-        one, other = points[bends.node], np.zeros(bends.count)
-        other[bends.gaps] = points[bends.other[bends.gaps]]
-        return bends.to_points(
-            self.mesh.points,
-            hot * one - cold * other - crossing,
-            away * one - leaving,
-            away * other - leaving_other,
-        )
-
     def _solved(self, per_second: float, fixed: Array, points: Array, drives: Drives) -> Array:
         """Temperatures within a step; too steep slopes settle slowly, too flat ones not at all.
 
@@ -152,18 +139,20 @@ class Conduction:
         Where corrections swing to and fro (air that is fed and just begins to turn) the air carries
         what it last did.
         """
-        hottest = max(points.max(), *drives.values())
+        bends, start = self.bends, points
         for turn in range(TURNS):
-            factor, old, before = self._factor(per_second), points, 0.0
-            air = self.bends.air(points, drives) if turn >= SWINGS else None
+            factor, slopes = self._factor(per_second), self._slopes
+            old, before = points, 0.0
+            air = bends.air(points, drives) if turn >= SWINGS else None
             for _ in range(PATIENCE):
-                found: Array = factor.solve(fixed + self._corrected(points, drives, air))
+                found: Array = factor.solve(fixed + bends.amiss(points, drives, slopes, air))
                 moved = float(np.abs(found - points).max())
                 to_come = moved**2 / (before - moved) if moved < before else moved
-                if not self.bends.count or to_come < self._close:
+                if not bends.count or to_come < self._close:
                     return found
                 points, before = found, moved
-            points = np.clip(points, min(old.min(), *drives.values()), hottest)
+            cold, hot = min(old.min(), *drives.values()), max(start.max(), *drives.values())
+            points = np.clip(points, cold, hot)
             self.guess(points + 10.0 * (turn + 1))
         raise NotSettled(NO_REST)
 
@@ -192,7 +181,7 @@ class Conduction:
             self.guess(points, drives)
             factor, before = self._factor(0.0), np.inf
             for _ in range(PATIENCE):
-                solved = factor.solve(fixed + self._corrected(points, drives))
+                solved = factor.solve(fixed + self.bends.amiss(points, drives, self._slopes))
                 found: Array = np.clip(solved, cold, hot)
                 moved = float(np.abs(found - points).max())
                 points = found

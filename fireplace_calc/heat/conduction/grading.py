@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import accumulate
 from typing import NamedTuple
 
 import numpy as np
@@ -101,7 +102,7 @@ def graded(
         while sum(sizes) + cell <= half + 1e-12:
             sizes.append(cell)
             cell = min(cell * growth, most)
-        sizes = [s * half / sum(sizes) for s in sizes] if sizes else [half]
-        out = low + np.cumsum([*sizes, *sizes[::-1]])
-        edges += out.tolist()
+        whole = sum(sizes)
+        sizes = [size * half / whole for size in sizes] or [half]
+        edges += (float(low) + done for done in accumulate([*sizes, *sizes[::-1]]))
     return np.array(edges)

@@ -15,7 +15,7 @@ from scipy.sparse import coo_matrix, csc_matrix
 from scipy.sparse.linalg import SuperLU, splu
 
 from fireplace_calc.base.arrays import Array
-from fireplace_calc.heat.conduction.faces import Bends, Carried, Drives
+from fireplace_calc.heat.conduction.faces import Bends, Drives
 from fireplace_calc.heat.conduction.mesh import Film, FreeFaces, HeatMesh, NotWorked, Room
 
 GAMMA = 1 - 2**-0.5
@@ -288,4 +288,3 @@ class Conduction:
             if isinstance(space, Room):
                 add(space.drive, crossing[here])
         return out
-

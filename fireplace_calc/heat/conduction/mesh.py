@@ -6,7 +6,7 @@ goes on at a face is asked of the face's own temperature.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from math import pi
@@ -14,9 +14,16 @@ from typing import Any
 
 import numpy as np
 
-from fireplace_calc.base.arrays import Array, IntArray
+from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.heat.conduction.exchange import FREE_FACE, LEVEL
 
+EDGES: dict[str, tuple[Any, Any]] = {
+    "left": np.s_[1:-1, 0],
+    "right": np.s_[1:-1, -1],
+    "bottom": np.s_[0, 1:-1],
+    "top": np.s_[-1, 1:-1],
+}
+"""Where they lie round the cells."""
 HELD = 1e9
 """Film of a face whose temperature is given. [W/(m2 K)]"""
 
@@ -171,121 +178,104 @@ class HeatMesh:
         c = np.array([s.capacity if isinstance(s, Solid) else 0.0 for s in self.stuff])
         self._k = k[self.which]
         self._wide, self._high = wide, high
+        self._middles = (self.x[1:] + self.x[:-1]) / 2, (self.y[1:] + self.y[:-1]) / 2
+        self._spaces = [*self.stuff, *self.edges.values()]
+        self._stepped = np.array([s.stepped if isinstance(s, Film) else 1.0 for s in self._spaces])
         self.pairs: list[tuple[IntArray, IntArray, Array, Array]] = []
-        self._faces: dict[Space, list[tuple[Any, ...]]] = {}
         self.points = self.cells
         self.center: list[Array] = []
         self._owners: list[IntArray] = [np.arange(self.cells)]
+        self._found: list[tuple[Any, ...]] = []
+        around = self._surrounded()
         for axis in (0,) if self.ring else (0, 1):
-            self._inside(axis)
-        self._edges()
+            self._along(axis, around)
         self.capacity = np.zeros(self.points)
         self.capacity[: self.cells] = (c[self.which] * cross)[self.solid]
-        self.faces = [made for space in self._faces for made in self._made(space)]
+        self.faces = [*self._sorted_faces()]
 
     # -- neighbors ------------------------------------------------------------------------------
-    def _inside(self, axis: int) -> None:
+    def _surrounded(self) -> IntArray:
+        """What each cell is, with what lies beyond the edges round it, as places in the spaces;
+        -1 where no heat passes.
+        """
+        around = np.pad(self.which, 1, constant_values=-1)
+        for n, edge in enumerate(self.edges, len(self.stuff)):
+            around[EDGES[edge]] = n
+        return around
+
+    def _along(self, axis: int, around: IntArray) -> None:
         """Neighbors along an axis: conduction between solids, a face where one is a space."""
-        low, up = self._halves(axis)
-        toward_up, area_up = self._half(axis, 1)
-        toward_low, area_low = self._half(axis, -1)
+        level = axis == 0
+        low, up = (np.s_[:, :-1], np.s_[:, 1:]) if level else (np.s_[:-1, :], np.s_[1:, :])
+        below = around[1:-1, :-2] if level else around[:-2, 1:-1]
+        beyond = around[1:-1, 2:] if level else around[2:, 1:-1]
+        (toward_low, toward_up), sides = self._halves(axis)
         one, other = self.number[low], self.number[up]
         both = (one >= 0) & (other >= 0)
         here, there = toward_up[low][both], toward_low[up][both]
         share = here / (here + there)
         self.pairs.append((one[both], other[both], share * there, share))
-        for solid, beyond, sign, half, area in (
-            (low, up, 1, toward_up, area_up),
-            (up, low, -1, toward_low, area_low),
-        ):
-            free = (self.number[solid] >= 0) & (self.number[beyond] < 0)
-            rows, columns = np.nonzero(free)
-            at = rows + (solid[0].start or 0), columns + (solid[1].start or 0)
-            for n in np.unique(self.which[beyond][free]):
-                here = self.which[beyond][free] == n
-                space = self.stuff[n]
-                assert not isinstance(space, Solid)
-                place = at[0][here], at[1][here]
-                self._face(space, axis, sign, place, half[place], area[place])
+        opens = [
+            not isinstance(space, Solid) and not (isinstance(space, Gap) and space.across != axis)
+            for space in self._spaces
+        ]
+        free = np.array([*opens, False])  # the last is found by -1
+        self._faces(axis, 1, beyond, free, toward_up, sides[1])
+        self._faces(axis, -1, below, free, toward_low, sides[0])
 
-    def _half(self, axis: int, sign: int) -> tuple[Array, Array]:
-        """Of every cell: conductance from its middle to a side [W/(m K)], and size of that side, a
-        meter deep or all round. [m2]
+    def _halves(self, axis: int) -> tuple[tuple[Array, Array], tuple[Array, Array]]:
+        """Of every cell, toward its low and its high side: conductance from its middle [W/(m K)],
+        and size of that side, a meter deep or all round. [m2]
         """
-        shape = self.which.shape
         if self.ring:
-            edge = self.x[1:] if sign > 0 else self.x[:-1]
             middle = (self.x[1:] + self.x[:-1]) / 2
             with np.errstate(divide="ignore"):  # nothing lies inside the axis
-                thick = np.abs(np.log(edge / middle))
-            return 2 * pi * self._k / thick, np.broadcast_to(2 * pi * edge, shape)
-        long = np.broadcast_to(self._high[:, None] if axis == 0 else self._wide[None, :], shape)
-        step = self._wide[None, :] if axis == 0 else self._high[:, None]
-        return self._k * long / (step / 2), long
+                thin, thick = np.log(middle / self.x[:-1]), np.log(self.x[1:] / middle)
+            around = np.broadcast_to(2 * pi * self.x, (1, len(self.x)))
+            all_round = 2 * pi * self._k
+            return (all_round / thin, all_round / thick), (around[:, :-1], around[:, 1:])
+        wide, high = self._wide, self._high[:, None]
+        long, step = (high, wide) if axis == 0 else (wide, high)
+        half, side = self._k * long / (step / 2), np.broadcast_to(long, self.which.shape)
+        return (half, half), (side, side)
 
-    def _halves(self, axis: int) -> tuple[Any, Any]:
-        if axis == 0:
-            return (slice(None), slice(None, -1)), (slice(None), slice(1, None))
-        return (slice(None, -1), slice(None)), (slice(1, None), slice(None))
-
-    def _edges(self) -> None:
-        for name, space in self.edges.items():
-            axis, sign, at = {
-                "left": (0, -1, np.s_[:, :1]),
-                "right": (0, 1, np.s_[:, -1:]),
-                "bottom": (1, -1, np.s_[:1, :]),
-                "top": (1, 1, np.s_[-1:, :]),
-            }[name]
-            rows, columns = np.nonzero(self.solid[at])
-            rows += (len(self._high) - 1) if name == "top" else 0
-            columns += (len(self._wide) - 1) if name == "right" else 0
-            half, area = self._half(axis, sign)
-            self._face(space, axis, sign, (rows, columns), half[rows, columns], area[rows, columns])
-
-    def _face(
-        self,
-        space: Space,
-        axis: int,
-        sign: int,
-        at: tuple[IntArray, IntArray],
-        half: Array,
-        area: Array,
+    def _faces(
+        self, axis: int, sign: int, beyond: IntArray, free: BoolArray, half: Array, area: Array
     ) -> None:
-        """Give faces points of their own, tied to their cells."""
-        if isinstance(space, Gap) and space.across != axis:
-            return
-        share = space.stepped if isinstance(space, Film) else 1.0
-        rows, columns = at
+        """Give faces that look one way points of their own, tied to their cells."""
+        rows, columns = at = np.nonzero(self.solid & free[beyond])
+        space, cell = beyond[at], self.number[at]
+        share = self._stepped[space]
         node = self.points + np.arange(len(rows))
         self.points += len(rows)
-        self.pairs.append((self.number[at], node, half * share, np.zeros(len(node))))
-        x = (self.x[columns] + self.x[columns + 1]) / 2
-        y = (self.y[rows] + self.y[rows + 1]) / 2
+        self.pairs.append((cell, node, half[at] * share, np.zeros(len(node))))
+        middle_x, middle_y = self._middles
+        x, y = middle_x[columns], middle_y[rows]
         if axis == 0:
             x = self.x[columns + (sign > 0)]
         else:
             y = self.y[rows + (sign > 0)]
         self.center.append(np.stack([x, y], 1))
-        self._owners.append(self.number[at])
+        self._owners.append(cell)
         lane, along = (rows, x) if axis == 0 else (columns, y)
-        self._faces.setdefault(space, []).append(
-            (node, area * share, lane, along, np.full(len(node), sign))
-        )
+        self._found.append((space, node, area[at] * share, lane, along, np.full(len(node), sign)))
 
-    def _made(self, space: Space) -> list[FreeFaces]:
-        node, area, lane, along, sign = (
-            np.concatenate(part) for part in zip(*self._faces[space], strict=True)
-        )
-        if not isinstance(space, Gap):
-            return [FreeFaces(node, node, area, np.zeros(len(node)), space)]
-        order = np.lexsort((along, lane))
-        node, area, lane, along, sign = (a[order] for a in (node, area, lane, along, sign))
-        first = np.flatnonzero((lane[:-1] == lane[1:]) & (sign[:-1] > 0) & (sign[1:] < 0))
-        return [
-            FreeFaces(
-                node[first], node[first + 1], area[first], along[first + 1] - along[first], space
-            )
-        ]
+    def _sorted_faces(self) -> Iterator[FreeFaces]:
+        """All faces space by space; of a gap those that look at each other."""
+        which, *told = (np.concatenate(part) for part in zip(*self._found, strict=True))
+        first = {space: n for n, space in reversed([*enumerate(self._spaces)])}
+        which = np.array([first[space] for space in self._spaces])[which]
+        for n in np.unique(which):
+            node, area, lane, along, sign = (part[which == n] for part in told)
+            space = self._spaces[n]
+            assert not isinstance(space, Solid)
+            if not isinstance(space, Gap):
+                yield FreeFaces(node, node, area, np.zeros(len(node)), space)
+                continue
+            order = np.lexsort((along, lane))
+            node, area, lane, along, sign = (a[order] for a in (node, area, lane, along, sign))
+            one = np.flatnonzero((lane[:-1] == lane[1:]) & (sign[:-1] > 0) & (sign[1:] < 0))
+            yield FreeFaces(node[one], node[one + 1], area[one], along[one + 1] - along[one], space)
 
     @cached_property
     def owner(self) -> IntArray:
@@ -295,6 +285,6 @@ class HeatMesh:
     # -- asking ---------------------------------------------------------------------------------
     def places(self) -> Array:
         """Middle of every cell, then of every face, (points, 2). [m]"""
-        x, y = (self.x[1:] + self.x[:-1]) / 2, (self.y[1:] + self.y[:-1]) / 2
+        x, y = self._middles
         rows, columns = np.nonzero(self.solid)
         return np.concatenate([np.stack([x[columns], y[rows]], 1), *self.center])

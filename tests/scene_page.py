@@ -31,7 +31,7 @@ FLAGS = [
     "--enable-unsafe-swiftshader",
     "--ignore-gpu-blocklist",
 ]
-PAGE = """<!doctype html><meta charset=utf-8><style>body{margin:0}.fs{--fs-height:520px}</style><div id=box></div>
+PAGE = """<!doctype html><meta charset=utf-8><style>body{margin:0}.fs{--fs-height:HIGHpx}</style><div id=box></div>
 <script type=module>
 const read = (v) => v && v.$bytes !== undefined ? new DataView(Uint8Array.from(atob(v.$bytes), (c) => c.charCodeAt(0)).buffer)
   : Array.isArray(v) ? v.map(read) : v && typeof v === 'object' ? Object.fromEntries(Object.entries(v).map(([k, x]) => [k, read(x)])) : v;
@@ -124,13 +124,13 @@ class ScenePage:
 
 
 @contextlib.contextmanager
-def shown(result, mode="room", args=(), **how):
-    """A page that shows an assessment."""
+def shown(result, mode="room", args=(), high=520, **how):
+    """A page that shows an assessment in a picture of this height. [px]"""
     from playwright.sync_api import sync_playwright
 
     folder = Path(tempfile.mkdtemp())
     (folder / "scene.js").write_bytes(SCENE.read_bytes())
-    (folder / "index.html").write_text(PAGE)
+    (folder / "index.html").write_text(PAGE.replace("HIGH", str(high)))
     (folder / "first.json").write_text(json.dumps(written(traits(result, mode))))
     server = http.server.ThreadingHTTPServer(
         ("127.0.0.1", 0), functools.partial(_Quiet, directory=str(folder))

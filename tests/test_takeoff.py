@@ -1,6 +1,7 @@
 """The takeoff: nothing lost between solid and order, and counts that agree with published ones."""
 
 import html
+import re
 from collections import defaultdict
 from contextlib import suppress
 from itertools import pairwise
@@ -821,6 +822,21 @@ def test_headers_tail_into_the_wall_or_are_snapped():
             assert count / (areas[part] / SQFT) == pytest.approx(each, rel=1e-4), part
     note = next(r for r in take_off(made) if r.item == "Facing brick").note
     assert "English bond" in note and "6.16 headers to the square foot tail into the wall" in note
+    assert "laid as running" not in note
+    queen = change(Design(), english | {"brick.facing": "queen"})
+    note = next(r for r in take_off(build_geometry(queen)) if r.item == "Facing brick").note
+    assert (
+        note.count("English bond does not close with this brick and joint: laid as running bond")
+        == 1
+    )
+
+
+@given(any_work())
+def test_no_row_says_what_only_a_program_says(design):
+    """A note that was lost, a number that is none, a text without its words."""
+    for row in take_off(build_geometry(design)):
+        said = f"{row.item}; {row.unit}; {row.note}"
+        assert not re.search(r"None|nan|\binf\b|True|False|; ?;|[{}\[\]]|\s\s", said), said
 
 
 def test_england_has_its_own_names_for_two_bonds():

@@ -40,7 +40,7 @@ MOST_FACES, MOST_BYTES = 14_000, 300 * 1024
 TOUCHING = 2e-7
 """Things that overlap by no more only touch. [m3]"""
 SHELL = ("floor", "ceiling", "wall at the fireplace", "wall at the left", "wall at the right",
-         "wall at the front")  # fmt: skip
+         "wall at the front", "wall beside the fireplace")  # fmt: skip
 
 
 def body(points, faces):
@@ -96,8 +96,13 @@ def looked_at(geometry):
     for t in things:
         if t.key in SHELL or t.key.startswith(at_wall) or t.key in FIRE:
             continue
-        assert (t.points.min(0) > np.array(low) - 1e-9).all(), t.key
-        assert (t.points.max(0) < np.array(high) + 1e-9).all(), t.key
+        points = t.points
+        if room.corner is not None:  # the room's own axes, and before the wall across
+            assert points[:, 1].max() < room.corner.wall + 1e-9, t.key
+            x, y, z = points.T
+            points = np.stack([*room.corner.own(x, y), z], 1)
+        assert (points.min(0) > np.array(low) - 1e-9).all(), t.key
+        assert (points.max(0) < np.array(high) + 1e-9).all(), t.key
     faces = sum(len(t.faces) for t in things)
     assert faces <= MOST_FACES
     assert 6 * faces + 6 * sum(len(t.points) for t in things) <= MOST_BYTES
@@ -165,6 +170,7 @@ def test_in_no_random_room_anything_stands_in_anything(design):
     looked_at(build_geometry(design))
 
 
+CORNER = {"breast.place": "across a corner"}
 FORMS = [
     {"breast.form": "straight"},
     {"breast.form": "flush"},
@@ -174,6 +180,13 @@ FORMS = [
     {"base.hearth_level": "16 in", "hearth.faced": True, "seat.left": "40 in"},
     {"mantel.family": "pilasters and frieze", "house.room_length": "14 ft"},
     {"house.floor": "tile", "house.room_width": "10 ft"},
+    CORNER,
+    CORNER | {"breast.across": "8 ft", "breast.projection": "20 in", "house.ceiling": "7 ft"},
+    CORNER | {"breast.form": "straight", "house.room_length": "11 ft", "house.room_width": "30 ft"},
+    CORNER | {"breast.off_center": "14 in", "house.room_length": "unknown"},
+    CORNER | {"base.hearth_level": "16 in", "seat.left": "30 in", "seat.right": "10 in"},
+    CORNER
+    | {"house.room_length": "100 ft", "house.room_width": "100 ft", "breast.across": "20 ft"},
 ]
 
 

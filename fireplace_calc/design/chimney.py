@@ -12,6 +12,8 @@ from fireplace_calc.design.firebox import MASONRY
 
 FORMS = ("shouldered", "straight", "flush")
 """How a breast stands in its wall and goes up."""
+IN_A_WALL, ACROSS = "in a wall", "across a corner"
+"""Where it stands in its room."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -259,6 +261,21 @@ class Breast(Record):
         "How far the face stands out of the wall beside it; unknown shows no returns and orders"
         " none. A flush breast has none.",
     )
+    place: str = choice(
+        "Place of the breast",
+        IN_A_WALL,
+        (IN_A_WALL, ACROSS),
+        "Across a corner a wall cuts the corner off at 45 degrees; room length is then the wall at"
+        " the right of it, room width the wall at the left.",
+    )
+    across: float | None = length(
+        "Wall across the corner",
+        None,
+        "24 in",
+        "20 ft",
+        "Width of the wall that cuts the corner; unknown takes what the masonry needs. In a wall it"
+        " moves nothing.",
+    )
     off_center: float = length(
         "Off the middle of the wall",
         "0 in",
@@ -267,6 +284,11 @@ class Breast(Record):
         "Center line of the opening to the middle of its wall; to the right counts up, to the left"
         " down.",
     )
+
+    @property
+    def cornered(self) -> bool:
+        """Whether it stands across a corner."""
+        return self.place == ACROSS
 
     @property
     def stands_out(self) -> float | None:

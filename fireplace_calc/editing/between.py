@@ -4,13 +4,19 @@ wall and seat in the room.
 
 from __future__ import annotations
 
+from math import sqrt
+
 from fireplace_calc.base.printing import named_in_both
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.frame import Frame
+from fireplace_calc.geometry.in_room.cut_corner import corner_of, least_across
 
 LEAST_SEAT, LEAST_NICHE = 10 * INCH, 6 * INCH
 """From front to back to sit on, and clear under its bed: engineering judgement. [m]"""
+LEFT_OF_A_WALL = 12 * INCH
+"""Of each wall of a room whose corner is cut off; our own choice. [m]"""
 
 
 def require_at_most(label: str, value: float, limit: float, why: str) -> None:
@@ -45,29 +51,60 @@ def require_at_least(label: str, value: float, limit: float, why: str) -> None:
         )
 
 
-def require_wall(design: Design, block_half: float) -> None:
+def require_wall(design: Design, frame: Frame) -> None:
     """Off the middle, masonry and hearth end at the end of the wall, where its length is known.
 
     Parameters
     ----------
     design : Design
-    block_half : float
-        Half the width of the masonry. [m]
+    frame : Frame
 
     Raises
     ------
     InputError
     """
     long, off = design.house.room_length, design.breast.off_center
-    if long is None or off == 0:
+    if long is None or off == 0 or design.breast.cornered:
         return
     side = design.opening.width / 2 + design.hearth.side if design.hearth.front > 0 else 0.0
     require_at_most(
         "Off the middle of the wall",
         abs(off),
-        max(long / 2 - max(block_half, side), 0.0),
+        max(long / 2 - max(frame.block_half, side), 0.0),
         "masonry and hearth end at the end of the wall.",
     )
+
+
+def require_corner(design: Design, frame: Frame) -> None:
+    """A wall across a corner carries masonry, hearth and seat, and leaves some of both walls.
+
+    Parameters
+    ----------
+    design : Design
+    frame : Frame
+
+    Raises
+    ------
+    InputError
+    """
+    corner = corner_of(design, frame)
+    if corner is None:
+        return
+    label = "Wall across the corner"
+    require_at_least(
+        label,
+        corner.width,
+        least_across(design, frame),
+        "masonry, hearth and seat end at the end of that wall.",
+    )
+    for long, name in ((corner.along, "length"), (corner.away, "width")):
+        if long is not None:
+            require_at_most(
+                label,
+                corner.width,
+                max(long - LEFT_OF_A_WALL, 0.0) * sqrt(2),
+                f"a foot of the room's {name} has to be left beside it.",
+            )
 
 
 def require_bench(design: Design, extension_top: float) -> None:
@@ -108,7 +145,7 @@ def require_bench(design: Design, extension_top: float) -> None:
     near = design.opening.width / 2 + hearth.side
     for sign, reach, stored in seat.stretches():
         name = "left" if sign < 0 else "right"
-        if wall is not None:
+        if wall is not None and not design.breast.cornered:
             require_at_most(
                 f"Seat at the {name}",
                 reach,

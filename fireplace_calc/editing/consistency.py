@@ -14,6 +14,7 @@ from fireplace_calc.editing.between import (
     require_at_least,
     require_at_most,
     require_bench,
+    require_corner,
     require_wall,
 )
 from fireplace_calc.editing.mantel_fits import require_mantel
@@ -163,7 +164,8 @@ def require_consistent(design: Design) -> None:
             frame.block_back + (design.clearance.back or 0.0),
             "farther out, the wall would stand behind everything that is built.",
         )
-    require_wall(design, frame.block_half)
+    require_wall(design, frame)
+    require_corner(design, frame)
     if design.seat.drawn or design.seat.niche != "none":
         require_bench(design, frame.extension_top)
     if design.second_flue.drawn:

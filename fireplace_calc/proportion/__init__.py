@@ -2,6 +2,7 @@
 here passes or fails.
 """
 
+from fireplace_calc.proportion.across_corner import corner_fit, corner_of_room
 from fireplace_calc.proportion.figures import (
     PublishedOpening,
     nearest_published,
@@ -23,6 +24,8 @@ __all__ = [
     "Guide",
     "PublishedOpening",
     "SuitedWidths",
+    "corner_fit",
+    "corner_of_room",
     "proportion_figures",
     "find_guides",
     "nearest_published",

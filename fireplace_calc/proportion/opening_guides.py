@@ -141,7 +141,8 @@ def width_for_room(geometry: Geometry, units: str) -> Guide:
     Guide
     """
     f, house = geometry.frame, geometry.design.house
-    widths = suited_widths(house.room_length, house.room_width)
+    cornered = geometry.design.breast.cornered
+    widths = suited_widths(house.room_length, house.room_width, cornered)
     sentence, found = width_sentence(geometry, units), 2 * f.half_width
     if widths.low is None or widths.high is None or house.room_length is None:
         return Guide("width for the room", sentence, None, "the table", None, (), widths.source)

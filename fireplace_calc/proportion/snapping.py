@@ -120,12 +120,12 @@ def _guides(geometry: Geometry, key: str) -> Iterator[SliderStop]:
             yield SliderStop(row.width, f"width of row {row.row} in the old table")
         for name, ratio in _ratios():
             yield SliderStop(opening.clear_height * ratio, name)
-        house = geometry.design.house
-        widths = suited_widths(house.room_length, house.room_width)
+        house, cornered = geometry.design.house, geometry.design.breast.cornered
+        widths = suited_widths(house.room_length, house.room_width, cornered)
         for end, word in ((widths.low, "least"), (widths.high, "largest")):
             if end is not None:
                 yield SliderStop(end, f"{word} width the table gives for the room")
-        if house.room_length is not None:
+        if house.room_length is not None and not cornered:
             beside = 2 * geometry.frame.block_half - opening.width
             third = 2 * wall_ends(geometry) / 3
             yield SliderStop(third - beside, "breast a third of the wall")

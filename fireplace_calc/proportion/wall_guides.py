@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fireplace_calc.geometry.in_room.cut_corner import corner_of
 from fireplace_calc.geometry.mantel.edges import mantel_edge
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.figures import proportion_figures, shapes
@@ -37,13 +38,16 @@ def wall_ends(geometry: Geometry) -> float:
         From the center line. [m]
     """
     f, d = geometry.frame, geometry.design
+    corner = corner_of(d, f)
+    if corner is not None:
+        return corner.width / 2
     own = max(f.block_half, f.half_width + d.hearth.side)
     return max((d.house.room_length or 2 * own + 2.4) / 2, own)
 
 
 def wall_sides(geometry: Geometry) -> tuple[float, float]:
     """Both ends of the wall, seen from a fireplace that may stand off its middle. A wall of unknown
-    length is taken as long to either side.
+    length is taken as long to either side. Across a corner it is the wall that cuts the corner.
 
     Parameters
     ----------
@@ -55,7 +59,9 @@ def wall_sides(geometry: Geometry) -> tuple[float, float]:
         Left and right of the center line. [m]
     """
     half, design = wall_ends(geometry), geometry.design
-    off = 0.0 if design.house.room_length is None else design.breast.off_center
+    off = design.breast.off_center
+    if design.house.room_length is None and not design.breast.cornered:
+        off = 0.0
     return -half - off, half - off
 
 
@@ -151,7 +157,7 @@ def thirds(geometry: Geometry) -> Guide:
     Guide
     """
     length, source = geometry.design.house.room_length, proportion_figures()["third"][1]
-    if length is None:
+    if length is None and not geometry.design.breast.cornered:
         return Guide(
             "thirds of the wall",
             "Not checked: the length of the room is unknown.",

@@ -46,7 +46,7 @@ class SuitedWidths:
         )
 
 
-def suited_widths(along: float | None, away: float | None) -> SuitedWidths:
+def suited_widths(along: float | None, away: float | None, cornered: bool = False) -> SuitedWidths:
     """Opening widths a published table gives for a room, read between its rows by floor area.
 
     Parameters
@@ -55,6 +55,8 @@ def suited_widths(along: float | None, away: float | None) -> SuitedWidths:
         Length of the wall the fireplace stands in. [m]
     away : float or None
         Of the room, square to that wall. [m]
+    cornered : bool
+        Whether it stands across a corner, of which the table says nothing.
 
     Returns
     -------
@@ -75,6 +77,8 @@ def suited_widths(along: float | None, away: float | None) -> SuitedWidths:
     """
     table = rows("room_widths.csv")
     source = Source(table[0]["source"], "memory")
+    if cornered:
+        return SuitedWidths(None, None, "the table says nothing of a corner", source)
     if along is None or away is None:
         return SuitedWidths(None, None, "the size of the room is unknown", source)
     areas = [float(r["room_short_ft"]) * float(r["room_long_ft"]) * FOOT**2 for r in table]
@@ -126,7 +130,8 @@ def width_sentence(geometry: Geometry, units: str = FEET_INCHES) -> str:
         One sentence; *not checked* where the table or the room says nothing.
     """
     house, width = geometry.design.house, 2 * geometry.frame.half_width
-    widths = suited_widths(house.room_length, house.room_width)
+    cornered = geometry.design.breast.cornered
+    widths = suited_widths(house.room_length, house.room_width, cornered)
     if widths.low is None or widths.high is None:
         return f"Width for the room not checked: {widths.why}."
     words = {"within": "lies within", "narrower": "is less than", "wider": "is more than"}[

@@ -6,12 +6,18 @@ from __future__ import annotations
 
 from math import atan, degrees, dist, radians, tan
 
+from fireplace_calc.geometry.in_room.cut_corner import CutCorner
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.figures import proportion_figures
 from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.built.spread import BESIDE, BETWEEN
 from fireplace_calc.scene.records import Standpoint
-from fireplace_calc.scene.setting.measures import USUAL_DEPTH, side_walls
+from fireplace_calc.scene.setting.measures import (
+    USUAL_DEPTH,
+    cut_corner,
+    front_and_back,
+    side_walls,
+)
 
 SEATED = 0.70
 """Eye level of somebody seated in an easy chair, over that of the same person standing; by our own
@@ -92,6 +98,9 @@ def _distance(wide: float, high: float, angle: float) -> float:
 
 def _in_room(geometry: Geometry, at: tuple[float, float, float]) -> tuple[float, float, float]:
     """The same, between the walls and under the ceiling."""
+    corner = cut_corner(geometry)
+    if corner is not None:
+        return _in_corner(geometry, corner, at)
     left, right = side_walls(geometry)
     deep = geometry.design.house.room_width or USUAL_DEPTH
     x, y, z = at
@@ -102,6 +111,21 @@ def _in_room(geometry: Geometry, at: tuple[float, float, float]) -> tuple[float,
         min(max(y, OFF_WALL - deep), max(nearest, OFF_WALL - deep)),
         min(z, wall_top(geometry) - 0.2),
     )
+
+
+def _in_corner(
+    geometry: Geometry, corner: CutCorner, at: tuple[float, float, float]
+) -> tuple[float, float, float]:
+    """The same in a room whose corner is cut off."""
+    (left, right), (front, back) = side_walls(geometry), front_and_back(geometry)
+    x, y, z = at
+    y = min(y, -geometry.design.hearth.front - 0.15)
+    along, away = corner.own(x, y)
+    x, y = corner.fire(
+        min(max(along, left + OFF_WALL), right - OFF_WALL),
+        min(max(away, front + OFF_WALL), back - OFF_WALL),
+    )
+    return x, y, min(z, wall_top(geometry) - 0.2)
 
 
 def _cut(geometry: Geometry) -> Standpoint:

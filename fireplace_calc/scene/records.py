@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from fireplace_calc.base.arrays import Array, IntArray
+from fireplace_calc.geometry.in_room.cut_corner import CutCorner
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -145,7 +146,8 @@ class RoomMeasures:
     Attributes
     ----------
     left, right : float
-        Faces of the side walls. [m]
+        Faces of the side walls. These and what follows up to ``windows`` are in the room's own
+        axes, which are those of the fireplace unless it stands across a corner. [m]
     front, back : float
         The wall behind whoever looks at the fire (negative), and the wall that the breast stands
         out of. [m]
@@ -158,6 +160,8 @@ class RoomMeasures:
         Middle of the fire's foot. [m]
     fire_width : float
         Of the laid logs. [m]
+    corner : CutCorner, optional
+        The wall across the corner.
     """
 
     left: float
@@ -169,3 +173,14 @@ class RoomMeasures:
     lamp: Point
     fire: Point
     fire_width: float
+    corner: CutCorner | None = None
+
+    def placed(self, along: float, away: float) -> tuple[float, float]:
+        """A place of the room's own axes, right and away from the face. [m]
+
+        Parameters
+        ----------
+        along, away : float
+            [m]
+        """
+        return (along, away) if self.corner is None else self.corner.fire(along, away)

@@ -251,6 +251,8 @@ def idle(design: Design) -> frozenset[str]:
     found: set[str] = set()
     if design.breast.form == "flush":
         found.add("breast.projection")
+    if not design.breast.cornered:
+        found.add("breast.across")
     if not design.second_flue.drawn:
         found.update(SECOND[1:])
     if design.opening.head == "straight":

@@ -34,7 +34,7 @@ def face_layouts(result: Assessment) -> tuple[FaceLayout, ...]:
         *(() if shown is brick_layouts else brick_layouts(geometry)),
         *lining_layouts(geometry),
         *plain_layouts(geometry),
-        *floor_layouts(),
+        *floor_layouts(geometry.design.breast.cornered),
     )
     # Where a face is too small for a single unit, none is laid.
     return tuple(layout for layout in every if layout.rings)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from functools import lru_cache
+from math import sqrt
 
 import numpy as np
 
@@ -33,16 +35,30 @@ RIGHT: Point = (1.0, 0.0, 0.0)
 UP: Point = (0.0, 0.0, 1.0)
 
 
-@lru_cache(maxsize=1)
-def floor_layouts() -> tuple[FaceLayout, ...]:
-    """Every floor a room may have; boards run toward the fireplace.
+@lru_cache(maxsize=2)
+def floor_layouts(cornered: bool = False) -> tuple[FaceLayout, ...]:
+    """Every floor a room may have; boards run toward the fireplace, where it stands across a corner
+    along the wall at its left.
+
+    Parameters
+    ----------
+    cornered : bool
+        Whether it does.
 
     Returns
     -------
     tuple of FaceLayout
         [m]
     """
-    return tuple(_floors())
+    if not cornered:
+        return tuple(_floors())
+    half = sqrt(0.5)
+    turned: dict[Point | None, Point] = {
+        DEEP: (half, half, 0.0),
+        LEFT: (-half, half, 0.0),
+        RIGHT: (half, -half, 0.0),
+    }
+    return tuple(replace(one, along=turned[one.along], up=turned[one.up]) for one in _floors())
 
 
 def rug_layouts(things: Iterable[Thing]) -> Iterator[FaceLayout]:

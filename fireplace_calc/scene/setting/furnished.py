@@ -10,6 +10,13 @@ from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.records import Point, RoomMeasures, Thing
 from fireplace_calc.scene.setting.fire import fire_place, laid_fire
+from fireplace_calc.scene.setting.furniture.corner_spots import (
+    chair_spots,
+    corner_spots,
+    sofa_spots,
+    table_spots,
+    wall_spots,
+)
 from fireplace_calc.scene.setting.furniture.hearth import fire_irons, wood_cradle
 from fireplace_calc.scene.setting.furniture.ornaments import plant
 from fireplace_calc.scene.setting.furniture.person import person
@@ -24,7 +31,8 @@ from fireplace_calc.scene.setting.furniture.tables import (
     side_table,
 )
 from fireplace_calc.scene.setting.hung_and_put import beside_the_breast, on_the_mantel
-from fireplace_calc.scene.setting.measures import front_and_back, side_walls, windows
+from fireplace_calc.scene.setting.masonry_in_room import wall_plane
+from fireplace_calc.scene.setting.measures import cut_corner, front_and_back, side_walls, windows
 from fireplace_calc.scene.setting.openings import door_things, window_things
 from fireplace_calc.scene.setting.places import FloorPlan, Spot
 from fireplace_calc.scene.setting.shell import SKIRTING_THICK, shell_things
@@ -68,6 +76,7 @@ def room_measures(geometry: Geometry) -> RoomMeasures:
         lamp=geometry.once(_lamp),
         fire=(0.0, at.middle, at.hearth),
         fire_width=at.long,
+        corner=cut_corner(geometry),
     )
 
 
@@ -113,7 +122,7 @@ def furniture(geometry: Geometry) -> Iterator[Thing]:
 
 def _tall_at_the_wall(geometry: Geometry) -> list[tuple[float, float]]:
     """From where to where something stands that hides the wall at the fireplace. [m]"""
-    near = front_and_back(geometry)[1] - 0.8
+    near = wall_plane(geometry) - 0.8
     return [
         (one.spot.x - one.what.width / 2, one.spot.x + one.what.width / 2)
         for one in geometry.once(_arranged)
@@ -126,7 +135,10 @@ def _lamp(geometry: Geometry) -> Point:
     if standing:
         return (standing.spot.x, standing.spot.y, LAMP)
     (left, right), (front, _) = side_walls(geometry), front_and_back(geometry)
-    return ((left + right) / 2, front * 0.75, wall_top(geometry) - PENDANT)
+    corner, high = cut_corner(geometry), wall_top(geometry) - PENDANT
+    if corner is not None:
+        return (*corner.fire((left + right) / 2, front / 2), high)
+    return ((left + right) / 2, front * 0.75, high)
 
 
 def _standing_lamp(geometry: Geometry) -> _Standing | None:
@@ -147,7 +159,7 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
             made.append(_Standing(what, spot))
         return spot
 
-    left, right, back = plan.left, plan.right, plan.back - SKIRTING_THICK
+    left, right, back = plan.left, plan.right, wall_plane(geometry) - SKIRTING_THICK
     near = max(left + 0.64, -reach - 2.3)  # a long room keeps its seats by the fire
     couch = None
     for wide in (2.1, 1.8, 1.5):
@@ -158,6 +170,7 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
                 for k in range(3)
                 for m in range(6)
             ),
+            *sofa_spots(plan, wide, reach, ahead),
         )
     beside = (couch.x + 0.02, couch.y) if couch else (left + 0.5, -ahead - 1.5)
     stand(
@@ -169,6 +182,7 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
         ),
         *(Spot(x, back - 0.3) for x in (-reach - 0.45, reach + 0.45, right - 0.35, left + 0.5)),
         *(Spot(x, plan.front + 0.35) for x in (right - 0.35, left + 0.5)),
+        *table_spots(plan, couch),
     )
     stand(
         armchair(),
@@ -177,6 +191,7 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
             for m in range(6)
             for k in range(5)
         ),
+        *chair_spots(plan, reach, ahead),
     )
     stand(
         person(),
@@ -197,6 +212,7 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
                 Spot(x + side * (wide / 2 + 0.02), back - 0.155)
                 for x, side in ((left + 0.24, 1), (-reach - 0.5, -1), (right - 0.1, -1))
             ),
+            *wall_spots(plan, wide, 0.31 + 2 * SKIRTING_THICK),
         )
     green = plant().width / 2 + 0.03
     stand(
@@ -207,10 +223,12 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
             for k in range(6)
         ),
         *(Spot(right - green, plan.front + green + 0.2 * k) for k in range(4)),
+        *corner_spots(plan, green),
     )
     stand(
         wood_cradle(),
         *(Spot(s * (reach + 0.36 + 0.05 * k), back - 0.2) for k in range(30) for s in (-1, 1)),
+        *wall_spots(plan, wood_cradle().width, wood_cradle().depth),
     )
     stand(
         fire_irons(),

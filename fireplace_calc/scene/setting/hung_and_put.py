@@ -16,7 +16,8 @@ from fireplace_calc.scene.setting.furniture.ornaments import (
     pile_of_books,
     vase,
 )
-from fireplace_calc.scene.setting.measures import front_and_back, side_walls
+from fireplace_calc.scene.setting.masonry_in_room import wall_plane
+from fireplace_calc.scene.setting.measures import cut_corner, side_walls
 from fireplace_calc.scene.setting.stood import Made, gathered
 
 if TYPE_CHECKING:
@@ -123,7 +124,10 @@ def beside_the_breast(geometry: Geometry, taken: Sequence[tuple[float, float]]) 
     Thing
     """
     wide, high, f = 0.56, 0.44, geometry.frame
-    back, right = front_and_back(geometry)[1], side_walls(geometry)[1]
+    corner, right = cut_corner(geometry), side_walls(geometry)[1]
+    back = wall_plane(geometry)
+    if corner is not None:
+        right = corner.right
     ends = (f.block_half + 0.3, right - 0.3)
     if wall_top(geometry) < HUNG + high / 2 + 0.3:
         return

@@ -1,8 +1,17 @@
-"""How large the room is, and where its windows are. [m]"""
+"""How large the room is, and where its windows are. [m]
+
+All of it in the room's own axes: those of the fireplace, but where it stands across a corner
+(``geometry/in_room``).
+"""
 
 from __future__ import annotations
 
+from dataclasses import replace
+from math import sqrt
+
+from fireplace_calc.geometry.in_room.cut_corner import CutCorner
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.proportion.across_corner import corner_of_room
 from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
 from fireplace_calc.scene.records import Window
 from fireplace_calc.scene.setting.forms import Ends
@@ -25,6 +34,24 @@ OFF_FRONT, OFF_BACK = 0.45, 0.7
 IN_SIGHT = 5.5
 """Windows farther from the face than this light nothing that matters. [m]"""
 MOST_WINDOWS = 2
+BESIDE_THE_CUT = 0.3
+"""Of every wall of the room that is always left beside one across the corner. [m]"""
+
+
+def cut_corner(geometry: Geometry) -> CutCorner | None:
+    """The wall across the corner, in the plane where the room shows it.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    CutCorner or None
+        Nothing where the fireplace stands in a wall.
+    """
+    corner = corner_of_room(geometry)
+    return None if corner is None else replace(corner, wall=wall_plane(geometry))
 
 
 def side_walls(geometry: Geometry) -> Ends:
@@ -39,6 +66,9 @@ def side_walls(geometry: Geometry) -> Ends:
     tuple of float
         [m]
     """
+    corner = cut_corner(geometry)
+    if corner is not None:
+        return 0.0, _own_wall(geometry, corner, corner.along or 2 * USUAL_HALF, 1)
     left, right = wall_sides(geometry)
     if geometry.design.house.room_length is None:
         return min(left, -USUAL_HALF), max(right, USUAL_HALF)
@@ -57,9 +87,22 @@ def front_and_back(geometry: Geometry) -> Ends:
     tuple of float
         [m]
     """
+    corner = cut_corner(geometry)
+    if corner is not None:
+        return -_own_wall(geometry, corner, corner.away or USUAL_DEPTH, -1), 0.0
     back = wall_plane(geometry)
     deep = geometry.design.house.room_width or USUAL_DEPTH
     return min(back - deep, -geometry.design.hearth.front - FLOOR), back
+
+
+def _own_wall(geometry: Geometry, corner: CutCorner, long: float, side: int) -> float:
+    """Length of a wall beside the one across the corner: never so short that no floor is left
+    before the hearth. [m]
+    """
+    f, hearth = geometry.frame, geometry.design.hearth
+    x, y = corner.corner
+    ahead = y + hearth.front + FLOOR + side * (f.half_width + hearth.side - x)
+    return max(long, corner.leg + BESIDE_THE_CUT, ahead / sqrt(2))
 
 
 def windows(geometry: Geometry) -> tuple[Window, ...]:
@@ -75,7 +118,11 @@ def windows(geometry: Geometry) -> tuple[Window, ...]:
         None where the wall is too short.
     """
     front, back = front_and_back(geometry)
-    low, high = max(front + OFF_FRONT, -IN_SIGHT), back - OFF_BACK
+    corner = cut_corner(geometry)
+    if corner is not None:
+        back -= corner.leg
+    seen = -IN_SIGHT if corner is None else back - IN_SIGHT
+    low, high = max(front + OFF_FRONT, seen), back - OFF_BACK
     many = min(MOST_WINDOWS, int((high - low + APART) / (WIDE + APART)))
     wide = WIDE
     if many == 0:

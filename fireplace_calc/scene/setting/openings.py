@@ -7,17 +7,20 @@ from functools import lru_cache
 from math import pi, sin
 from typing import TYPE_CHECKING
 
+from fireplace_calc.geometry.in_room.cut_corner import TURNED, CutCorner
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.figures import proportion_figures
 from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.records import Thing, Window
 from fireplace_calc.scene.setting.forms import Ends, block, extruded, joined, rod, turned
-from fireplace_calc.scene.setting.measures import front_and_back, side_walls, windows
-from fireplace_calc.scene.setting.stood import made
+from fireplace_calc.scene.setting.measures import cut_corner, front_and_back, side_walls, windows
+from fireplace_calc.scene.setting.stood import Made, made
 
 if TYPE_CHECKING:
     from manifold3d import Manifold
 
+Placed = tuple[float, float, float, float]
+"""Where something is stood, as of ``Made.at``. [m, deg]"""
 CASING, CASING_THICK = 0.09, 0.02
 """Width of the boards round an opening, and their thickness. [m]"""
 DOOR = 0.82
@@ -48,25 +51,43 @@ def window_things(geometry: Geometry) -> Iterator[Thing]:
     Thing
     """
     left, (front, back) = side_walls(geometry)[0], front_and_back(geometry)
-    panes = windows(geometry)
+    panes, corner = windows(geometry), cut_corner(geometry)
     if panes:
-        yield from _of_windows(left, (front, back), wall_top(geometry), panes)
+        back -= corner.leg if corner else 0.0
+        yield from _of_windows(
+            left, (front, back), wall_top(geometry), panes, placed_in_room(corner)
+        )
+
+
+def placed_in_room(corner: CutCorner | None) -> Placed:
+    """Where what is made in the room's own axes is stood: its nought, and how it is turned.
+
+    Parameters
+    ----------
+    corner : CutCorner or None
+
+    Returns
+    -------
+    tuple of float
+        As of ``Made.at``. [m, deg]
+    """
+    return (0.0, 0.0, 0.0, 0.0) if corner is None else (*corner.corner, 0.0, TURNED)
 
 
 @lru_cache(maxsize=4)
 def _of_windows(
-    left: float, wall: Ends, top: float, panes: tuple[Window, ...]
+    left: float, wall: Ends, top: float, panes: tuple[Window, ...], placed: Placed
 ) -> tuple[Thing, ...]:
     """Kept, for seldom does a change move a window."""
-    return tuple(_all_of_windows(left, wall, top, panes))
+    return tuple(one.at(*placed) for one in _all_of_windows(left, wall, top, panes))
 
 
 def _all_of_windows(
     left: float, wall: Ends, top: float, panes: tuple[Window, ...]
-) -> Iterator[Thing]:
+) -> Iterator[Made]:
     front, back = wall
-    yield made("sashes", "window", "white", [b for w in panes for b in _sashes(left, w)]).at()
-    yield made("casings", "casing", "white", [_casing(left, w) for w in panes]).at()
+    yield made("sashes", "window", "white", [b for w in panes for b in _sashes(left, w)])
+    yield made("casings", "casing", "white", [_casing(left, w) for w in panes])
     rail = min(panes[0].head + CASING + 0.07, top - 0.13)
     if rail < panes[0].head + CASING + 0.03:
         return
@@ -76,8 +97,8 @@ def _all_of_windows(
         rods.append(rod([(left + 0.1, ends[0], rail), (left + 0.1, ends[1], rail)], 0.011, 8))
         for at, way in ((ends[0] + 0.03, 1.0), (ends[1] - 0.03, -1.0)):
             folds.append(_curtain(left, at, way, rail - 0.014))
-    yield made("curtain rods", "curtain rod", "iron", rods, smooth=True).at()
-    yield made("curtains", "curtain", "curtain", folds, smooth=True).at()
+    yield made("curtain rods", "curtain rod", "iron", rods, smooth=True)
+    yield made("curtains", "curtain", "curtain", folds, smooth=True)
 
 
 def _sashes(left: float, w: Window) -> Iterator[Manifold]:
@@ -150,6 +171,9 @@ def door_place(geometry: Geometry) -> float | None:
     short. [m]
     """
     front, back = front_and_back(geometry)
+    if cut_corner(geometry) is not None:  # its wall is the one across from the window
+        at = front + OFF_CORNER + DOOR
+        return at if at + CASING < back - OFF_CORNER else None
     at = max(front, -MOST_AWAY) + OFF_CORNER + DOOR
     return at if at + CASING < min(back - 0.3, -geometry.design.hearth.front) else None
 
@@ -167,15 +191,18 @@ def door_things(geometry: Geometry) -> Iterator[Thing]:
     """
     at = door_place(geometry)
     if at is not None:
-        yield from _of_door(side_walls(geometry)[1], at, *door_size(geometry))
+        placed = placed_in_room(cut_corner(geometry))
+        yield from _of_door(side_walls(geometry)[1], at, *door_size(geometry), placed)
 
 
 @lru_cache(maxsize=4)
-def _of_door(right: float, at: float, wide: float, high: float) -> tuple[Thing, ...]:
-    return tuple(_all_of_door(right, at, wide, high))
+def _of_door(
+    right: float, at: float, wide: float, high: float, placed: Placed
+) -> tuple[Thing, ...]:
+    return tuple(one.at(*placed) for one in _all_of_door(right, at, wide, high))
 
 
-def _all_of_door(right: float, at: float, wide: float, high: float) -> Iterator[Thing]:
+def _all_of_door(right: float, at: float, wide: float, high: float) -> Iterator[Made]:
     y = (at - wide, at)
     leaf = block((right + 0.02, right + 0.06), y, (0.0, high))
     middle, half = 0.95 * high / 2, (wide - 0.3) / 2
@@ -184,7 +211,7 @@ def _all_of_door(right: float, at: float, wide: float, high: float) -> Iterator[
         for a in (y[0] + 0.11, y[0] + 0.19 + half)
         for low, top in ((0.22, middle - 0.06), (middle + 0.06, high - 0.12))
     ]
-    yield made("door", "door", "white", leaf - joined(panels)).at()
+    yield made("door", "door", "white", leaf - joined(panels))
     flat = (right - CASING_THICK, right)
     yield made(
         "door casing",
@@ -197,7 +224,7 @@ def _all_of_door(right: float, at: float, wide: float, high: float) -> Iterator[
                 block(flat, (y[0] - CASING, y[1] + CASING), (high, high + CASING)),
             ]
         ),
-    ).at()
+    )
     knob = turned(
         [
             (0, 0),
@@ -213,4 +240,4 @@ def _all_of_door(right: float, at: float, wide: float, high: float) -> Iterator[
         10,
     )
     stands = knob.rotate((0.0, -90.0, 0.0)).translate((right + 0.02, y[0] + 0.06, 0.95))
-    yield made("door knob", "knob", "brass", stands, smooth=True).at()
+    yield made("door knob", "knob", "brass", stands, smooth=True)

@@ -8,10 +8,11 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING, NamedTuple
 
 from fireplace_calc.base.units import INCH
+from fireplace_calc.geometry.in_room.cut_corner import TURNED
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.scene.eyes import INSIDE, standpoints
 from fireplace_calc.scene.setting.masonry_in_room import footprint
-from fireplace_calc.scene.setting.measures import front_and_back, side_walls, windows
+from fireplace_calc.scene.setting.measures import cut_corner, front_and_back, side_walls, windows
 from fireplace_calc.scene.setting.openings import DOOR, FROM_WALL, door_place
 from fireplace_calc.scene.setting.stood import Furniture
 
@@ -47,12 +48,16 @@ class FloorPlan:
     """
 
     def __init__(self, geometry: Geometry) -> None:
-        (self.left, self.right), (self.front, self.back) = (
-            side_walls(geometry),
-            front_and_back(geometry),
-        )
+        self.corner = cut_corner(geometry)
+        (left, self.own_right) = side_walls(geometry)
+        (self.own_front, self.own_back) = front_and_back(geometry)
         hung = FROM_WALL if windows(geometry) else 0.0
-        self.floor = _rectangle(self.left + hung + 0.01, self.right - 0.02, self.front, self.back)
+        self.floor = self._placed(
+            _rectangle(left + hung + 0.01, self.own_right - 0.02, self.own_front, self.own_back)
+        )
+        self.left, self.right, self.front = left, self.own_right, self.own_front
+        if self.corner is not None:
+            self.left, self.front, self.right, _ = self.floor.bounds()
         self.masonry = footprint(geometry)
         self.fire = _rectangle(
             -geometry.frame.half_width, geometry.frame.half_width, -1e-3, 1e-3
@@ -61,7 +66,29 @@ class FloorPlan:
         self.taken = self.masonry.offset(CLEAR, _miter())
         door = door_place(geometry)
         if door is not None:
-            self.taken += _rectangle(self.right - 0.75, self.right, door - DOOR, door)
+            self.taken += self._placed(_rectangle(self.right - 0.75, self.right, door - DOOR, door))
+
+    def _placed(self, own: CrossSection) -> CrossSection:
+        """A part of the floor that was told in the room's own axes, before the wall across."""
+        if self.corner is None:
+            return own
+        wide = self.corner.leg + self.own_right - self.own_front
+        before = _rectangle(-2 * wide, 2 * wide, -3 * wide, self.corner.wall)
+        return own.rotate(TURNED).translate(self.corner.corner) ^ before
+
+    def spot(self, along: float, away: float, turn: float = 0.0) -> Spot:
+        """A spot that was told in the room's own axes.
+
+        Parameters
+        ----------
+        along, away : float
+            [m]
+        turn : float
+            To the left, against the walls. [deg]
+        """
+        if self.corner is None:
+            return Spot(along, away, turn)
+        return Spot(*self.corner.fire(along, away), turn + TURNED)
 
     def stand(
         self, what: Furniture, spots: Iterable[Spot], burns: bool = True, rug: bool = False

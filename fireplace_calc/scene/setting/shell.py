@@ -4,10 +4,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from math import cos, pi, sin
+from collections.abc import Callable, Iterator
+from functools import partial
+from math import cos, pi, sin, sqrt
 from typing import TYPE_CHECKING
 
+from fireplace_calc.geometry.in_room.cut_corner import TURNED, CutCorner
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.records import Thing, Window
@@ -17,8 +19,9 @@ from fireplace_calc.scene.setting.masonry_in_room import (
     taken_of_the_ceiling,
     taken_of_the_floor,
     taken_of_the_wall,
+    wall_plane,
 )
-from fireplace_calc.scene.setting.measures import front_and_back, side_walls, windows
+from fireplace_calc.scene.setting.measures import cut_corner, front_and_back, side_walls, windows
 from fireplace_calc.scene.setting.openings import CASING, door_place, door_size
 from fireplace_calc.scene.setting.stood import made
 from fireplace_calc.scene.stuffs import floor_stuff
@@ -49,34 +52,56 @@ def shell_things(geometry: Geometry) -> Iterator[Thing]:
     """
     left, right = side_walls(geometry)
     front, back = front_and_back(geometry)
-    top, panes = wall_top(geometry), windows(geometry)
+    top, panes, corner = wall_top(geometry), windows(geometry), cut_corner(geometry)
     outer = ((left - THICK, right + THICK), (front - THICK, back + THICK))
-    floor = block(*outer, (-THICK, 0.0)) - _prism(taken_of_the_floor(geometry), -THICK)
-    ceiling = block(*outer, (top, top + THICK)) - _prism(taken_of_the_ceiling(geometry), top)
+    shaped = partial(_before, corner)
+    floor = shaped(block(*outer, (-THICK, 0.0)), THICK)
+    ceiling = shaped(block(*outer, (top, top + THICK)), THICK)
     breast = taken_of_the_wall(geometry).extrude(2 * THICK).rotate((-90.0, 0.0, 0.0))
-    breast = breast.translate((0.0, back - THICK, 0.0))
+    breast = breast.translate((0.0, wall_plane(geometry) - THICK, 0.0))
+    at_fire, beside = (left, right), []
+    if corner is not None:
+        out = sqrt(2) * THICK  # so far the walls beside it reach where they end at its plane
+        at_fire = (corner.left - out, corner.right + out)
+        beside = [block((left, right), (back, back + THICK), (0.0, top))]
+    face = block(at_fire, (wall_plane(geometry), wall_plane(geometry) + THICK), (0.0, top))
     for key, stuff, body in (
-        ("floor", floor_stuff(geometry.design), floor),
-        ("ceiling", "ceiling", ceiling),
         (
-            "wall at the fireplace",
-            "paint",
-            block((left, right), (back, back + THICK), (0.0, top)) - breast,
+            "floor",
+            floor_stuff(geometry.design),
+            floor - _prism(taken_of_the_floor(geometry), -THICK),
         ),
-        ("wall at the left", "paint", _left_wall(left, outer[1], top, panes)),
-        ("wall at the right", "paint", _right_wall(geometry, right, outer[1], top)),
-        ("wall at the front", "paint", block((left, right), (front - THICK, front), (0.0, top))),
+        ("ceiling", "ceiling", ceiling - _prism(taken_of_the_ceiling(geometry), top)),
+        ("wall at the fireplace", "paint", face - breast),
+        ("wall at the left", "paint", shaped(_left_wall(left, outer[1], top, panes))),
+        *(("wall beside the fireplace", "paint", shaped(wall)) for wall in beside),
+        ("wall at the right", "paint", shaped(_right_wall(geometry, right, outer[1], top))),
+        (
+            "wall at the front",
+            "paint",
+            shaped(block((left, right), (front - THICK, front), (0.0, top))),
+        ),
     ):
         yield made(key, key, stuff, body).at()
+    inside = partial(_between, corner, (left, right), (front, back))
+    openings = [shaped(hole) for hole in _cut_by_openings(geometry, right)]
     for key, levels, body in (
-        ("skirting", (0.001, SKIRTING / 2), _skirting((left, right), (front, back))),
-        ("cornice", (top - CORNICE / 2,), _cornice((left, right), (front, back), top)),
+        ("skirting", (0.001, SKIRTING / 2), _skirting(inside)),
+        ("cornice", (top - CORNICE / 2,), _cornice(inside, top)),
     ):
         if key == "cornice" and top < LOW_ROOM:
             continue
         stands = [_prism(taken_at(geometry, z), levels[-1] - THICK / 2) for z in levels]
-        left_over = body - joined([breast, *stands, *_cut_by_openings(geometry, right)])
+        left_over = body - joined([breast, *stands, *openings])
         yield made(key, key, "white", left_over).at()
+
+
+def _before(corner: CutCorner | None, body: Manifold, behind: float = 0.0) -> Manifold:
+    """A body of the room's own axes where it stands, up to some way behind the wall across."""
+    if corner is None:
+        return body
+    turned = body.rotate((0.0, 0.0, TURNED)).translate((*corner.corner, 0.0))
+    return turned.trim_by_plane((0.0, -1.0, 0.0), -corner.wall - behind)
 
 
 def _prism(outline: CrossSection, low: float) -> Manifold:
@@ -105,17 +130,16 @@ def _right_wall(geometry: Geometry, right: float, y: Ends, top: float) -> Manifo
     return wall - block((right - 0.1, right + 0.06), (at - wide, at), (-0.1, high))
 
 
-def _skirting(x: Ends, y: Ends) -> Manifold:
+def _skirting(inside: Callable[[float, float, float, float], Manifold]) -> Manifold:
     bend = SKIRTING - 0.02
-    ring = block(x, y, (0.0, SKIRTING))
-    inside = [
-        _between(x, y, SKIRTING_THICK, -0.1, SKIRTING_THICK, bend),
-        _between(x, y, SKIRTING_THICK, bend, SKIRTING_TOP, SKIRTING + 1e-3),
+    air = [
+        inside(SKIRTING_THICK, -0.1, SKIRTING_THICK, bend),
+        inside(SKIRTING_THICK, bend, SKIRTING_TOP, SKIRTING + 1e-3),
     ]
-    return ring - joined(inside)
+    return inside(0.0, 0.0, 0.0, SKIRTING) - joined(air)
 
 
-def _cornice(x: Ends, y: Ends, top: float) -> Manifold:
+def _cornice(inside: Callable[[float, float, float, float], Manifold], top: float) -> Manifold:
     """Hollowed by a quarter of a circle."""
     low, parts = top - CORNICE, 4
     hollow = [
@@ -123,25 +147,33 @@ def _cornice(x: Ends, y: Ends, top: float) -> Manifold:
         for t in (pi / 2 * k / parts for k in range(parts + 1))
     ]
     steps = [(hollow[0][0], low - 0.1), *hollow, (hollow[-1][0], top + 0.1)]
-    inside = [
-        _between(x, y, a, z, b, w) for (a, z), (b, w) in zip(steps[:-1], steps[1:], strict=True)
-    ]
-    return block(x, y, (low, top)) - joined(inside)
+    air = [inside(a, z, b, w) for (a, z), (b, w) in zip(steps[:-1], steps[1:], strict=True)]
+    return inside(0.0, low, 0.0, top) - joined(air)
 
 
 def _between(
-    x: Ends, y: Ends, off_low: float, low: float, off_high: float, high: float
+    corner: CutCorner | None,
+    x: Ends,
+    y: Ends,
+    off_low: float,
+    low: float,
+    off_high: float,
+    high: float,
 ) -> Manifold:
     """Air of the room between two levels, some way off its walls at either."""
     from manifold3d import Manifold
 
+    def corners(off: float) -> list[tuple[float, float]]:
+        (a, b), (c, d) = (x[0] + off, x[1] - off), (y[0] + off, y[1] - off)
+        if corner is None:
+            return [(a, c), (a, d), (b, c), (b, d)]
+        # Two lines off their walls meet farther along than the walls do.
+        taken = corner.leg - (2 - sqrt(2)) * off
+        own = [(a, c), (b, c), (b, d), (a + taken, d), (a, d - taken)]
+        return [corner.fire(*place) for place in own]
+
     return Manifold.hull_points(
-        [
-            (a, b, z)
-            for off, z in ((off_low, low), (off_high, high))
-            for a in (x[0] + off, x[1] - off)
-            for b in (y[0] + off, y[1] - off)
-        ]
+        [(*at, z) for off, z in ((off_low, low), (off_high, high)) for at in corners(off)]
     )
 
 

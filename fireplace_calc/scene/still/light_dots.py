@@ -60,8 +60,8 @@ def _from_windows(room: RoomMeasures) -> Iterator[tuple[Point, Point, float]]:
         for part in parts:
             y = window.front + part * (window.back - window.front)
             z = (window.sill + window.head) / 2
-            away = (room.left + 3.0, y, 0.9)
-            yield (room.left + 0.05, y, z), away, 3.2 * size / len(parts)
+            away = (*room.placed(room.left + 3.0, y), 0.9)
+            yield (*room.placed(room.left + 0.05, y), z), away, 3.2 * size / len(parts)
 
 
 def _falls(stands: Point, points: Array, normals: Array, area: float) -> Array:

@@ -1,5 +1,6 @@
 // Flat faces and their place in the atlas of light. A chart is all of a thing that lies in one plane; smooth things have
 // none, they hold their light corner by corner.
+import { fireOf, ownOf } from './own.js';
 import { cross, dot, linear, minus, row, unit } from './vectors.js';
 
 export const WIDE = 1024; // of the atlas [texels]
@@ -76,10 +77,11 @@ function texelsOf({ thing, n, area, low, high }) {
   return counts.map((c) => Math.min(MOST, Math.max(2, Math.ceil(c / spare))));
 }
 
-/** Whether nobody in the room sees a chart: it lies wholly outside and looks away, or far outside. */
-function hidden({ n, off, corners: { low, high } }, room) {
-  const { left, right, front, back, ceiling } = room, middle = [(left + right) / 2, (front + back) / 2, ceiling / 2];
-  const past = (by) => low[0] > right + by || high[0] < left - by || high[1] < front - by || low[1] > back + by || high[2] < -by || low[2] > ceiling + by;
+/** Whether nobody in the room sees a chart: it lies wholly outside and looks away, or far outside. `corners` are those of
+    the room's own axes. */
+function hidden({ n, off, corners: { low, high }, deep }, room) {
+  const { left, right, front, back, ceiling, corner } = room, middle = fireOf(room, [(left + right) / 2, (front + back) / 2, ceiling / 2]);
+  const past = (by) => corner && deep > corner.wall + by || low[0] > right + by || high[0] < left - by || high[1] < front - by || low[1] > back + by || high[2] < -by || low[2] > ceiling + by;
   return past(DEEP) || low[2] > ceiling + OUT || past(OUT) && dot(n, middle) < off;
 }
 
@@ -103,9 +105,9 @@ export function chartsOf(things, layouts, looks, room) {
         chart = started({ thing, layout, look, n: normal, u, v, off, name: `${thing.key}|${normal.map((x) => Math.round(x * 3) + 0)}` });
         found.set(name, chart);
       }
-      taken(chart, f, [a, b, c], area);
+      taken(chart, f, [a, b, c], area, room);
     }
-    for (const chart of found.values()) charts.push(...(isFrame(chart) ? byFace(chart) : [chart]));
+    for (const chart of found.values()) charts.push(...(isFrame(chart) ? byFace(chart, room) : [chart]));
   }
   for (const chart of charts) {
     chart.hidden = !!room && hidden(chart, room);
@@ -115,14 +117,16 @@ export function chartsOf(things, layouts, looks, room) {
   return charts;
 }
 
-const started = (told) => ({ ...told, area: 0, faces: [], low: [Infinity, Infinity], high: [-Infinity, -Infinity], corners: { low: [Infinity, Infinity, Infinity], high: [-Infinity, -Infinity, -Infinity] } });
+const started = (told) => ({ ...told, area: 0, faces: [], low: [Infinity, Infinity], high: [-Infinity, -Infinity], deep: Infinity, corners: { low: [Infinity, Infinity, Infinity], high: [-Infinity, -Infinity, -Infinity] } });
 
 /** One more face of a chart. */
-function taken(chart, f, three, area) {
+function taken(chart, f, three, area, room) {
   chart.faces.push(f);
   chart.area += area;
   for (const p of three) {
-    for (let k = 0; k < 3; k++) { chart.corners.low[k] = Math.min(chart.corners.low[k], p[k]); chart.corners.high[k] = Math.max(chart.corners.high[k], p[k]); }
+    const own = room ? ownOf(room, p) : p;
+    chart.deep = Math.min(chart.deep, p[1]);
+    for (let k = 0; k < 3; k++) { chart.corners.low[k] = Math.min(chart.corners.low[k], own[k]); chart.corners.high[k] = Math.max(chart.corners.high[k], own[k]); }
     [dot(p, chart.u), dot(p, chart.v)].forEach((x, k) => { chart.low[k] = Math.min(chart.low[k], x); chart.high[k] = Math.max(chart.high[k], x); });
   }
 }
@@ -133,11 +137,11 @@ function isFrame({ area, faces, low, high }) {
 }
 
 /** A chart for each face of a frame. */
-function byFace(chart) {
+function byFace(chart, room) {
   const { thing, layout, look, n, u, v, off, name } = chart;
   return chart.faces.map((f) => {
     const three = [0, 1, 2].map((k) => row(thing.points, thing.faces[3 * f + k])), made = started({ thing, layout, look, n, u, v, off, name });
-    taken(made, f, three, Math.hypot(...cross(minus(three[1], three[0]), minus(three[2], three[0]))) / 2);
+    taken(made, f, three, Math.hypot(...cross(minus(three[1], three[0]), minus(three[2], three[0]))) / 2, room);
     return made;
   });
 }

@@ -1,4 +1,5 @@
 // Turning by mouse, finger and keyboard: an eye that looks at a point, held between the walls of its room.
+import { ownOf } from './own.js';
 
 const STEEP = [-0.3, 1.45]; // how far down and up one looks at the point from [rad]
 const ROUND = 1.35; // in a room, how far to either side of straight ahead [rad]
@@ -30,12 +31,13 @@ export class Eye {
 
   /** How much of the arm stays in the room. */
   share() {
-    const { left, right, front, ceiling } = this.room;
-    const ends = [[left + OFF_WALL, right - OFF_WALL], [front + OFF_WALL, Infinity], [OFF_FLOOR, ceiling - OFF_WALL]];
+    const { left, right, front, back, ceiling, corner } = this.room, looks = ownOf(this.room, this.looks), away = corner ? back - OFF_WALL : Infinity;
+    const stands = ownOf(this.room, this.arm.map((v, k) => this.looks[k] + v));
+    const ends = [[left + OFF_WALL, right - OFF_WALL], [front + OFF_WALL, away], [OFF_FLOOR, ceiling - OFF_WALL]];
     return ends.reduce((most, [low, high], k) => {
-      const end = this.looks[k] + this.arm[k];
-      if (end < low) return Math.min(most, (low - this.looks[k]) / this.arm[k]);
-      return end > high ? Math.min(most, (high - this.looks[k]) / this.arm[k]) : most;
+      const end = stands[k], arm = end - looks[k];
+      if (end < low) return Math.min(most, (low - looks[k]) / arm);
+      return end > high ? Math.min(most, (high - looks[k]) / arm) : most;
     }, 1);
   }
 

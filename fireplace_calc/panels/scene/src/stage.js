@@ -6,6 +6,7 @@ import { Coats, started } from './coats.js';
 import { Film } from './film.js';
 import { Flames } from './flames.js';
 import { Eye } from './hands.js';
+import { axesOf, fireOf, turned } from './own.js';
 import { outlineOf, Picking } from './picking.js';
 import { StillFilm } from './still.js';
 import { HOURS, hourOf, STUDIO, SunMap } from './sun.js';
@@ -74,7 +75,12 @@ export class Stage {
   /** All that stands there, in the order of its numbers. */
   get things() { return this.body.things; }
 
-  get now() { return this.inside ? hourOf(this.table, this.clock || { name: this.hour }) : STUDIO; }
+  /** Light of the hour; the table tells the way to the sun in the room's own axes. */
+  get now() {
+    if (!this.inside) return STUDIO;
+    const made = hourOf(this.table, this.clock || { name: this.hour });
+    return { ...made, way: turned(this.room, made.way) };
+  }
 
   moved(thing) { return this.inside ? [0, 0, 0] : thing.away; }
 
@@ -187,6 +193,7 @@ export class Stage {
       shared.fire.value.set(...room.fire, room.fire_width);
       shared.lamp.value.set(...room.lamp);
       shared.paneX.value = room.left;
+      shared.own.value.set(...axesOf(room));
       room.windows.slice(0, 2).forEach(({ front, back, sill, head }, k) => shared.panes.value[k].set(front, back, sill, head));
     }
     this.light(room);
@@ -246,7 +253,7 @@ export class Stage {
     if (k < 0 && this.burns()) this.flame(this.fire.tick(performance.now() / 1000, { reduced: false }));
     const sunny = this.now.sun[0] > 0;
     if (!sunny || !this.room || k < 0 && !this.sunStale || k === 0 && !this.sunStale && this.sunSpot === 0) return;
-    const { left, right, front, back, ceiling } = this.room, middle = this.inside ? [(left + right) / 2, (front + back) / 2, ceiling / 2] : [0, 0.5, 2.5];
+    const { left, right, front, back, ceiling } = this.room, middle = this.inside ? fireOf(this.room, [(left + right) / 2, (front + back) / 2, ceiling / 2]) : [0, 0.5, 2.5];
     const radius = this.inside ? Math.hypot(right - left, back - front, ceiling) / 2 + 0.3 : 7;
     const quick = this.soft && k < 0;
     this.sunSpot = quick ? -1 : Math.max(0, k);

@@ -7,7 +7,7 @@ export function sharedUniforms() {
     atlas: { value: null }, ways: { value: null }, atlasSize: { value: [1, 1] }, unlit: { value: 1 }, outside: { value: 0 },
     flame: { value: new Color(1, 0.38, 0.1) }, fire: { value: new Vector4(0, 0, 0, 1) }, lamp: { value: new Vector3() }, lampLight: { value: new Color(0, 0, 0) },
     sunWay: { value: new Vector3(0, 0, 1) }, sunLight: { value: new Color(0, 0, 0) }, sunMap: { value: null }, sunView: { value: new Matrix4() },
-    panes: { value: [new Vector4(), new Vector4()] }, paneX: { value: 0 }, paneLight: { value: new Color(0, 0, 0) },
+    panes: { value: [new Vector4(), new Vector4()] }, paneX: { value: 0 }, own: { value: new Vector4(1, 0, 0, 0) }, paneLight: { value: new Color(0, 0, 0) },
   };
 }
 
@@ -32,7 +32,7 @@ void main() {
 const FRAGMENT = `
 uniform sampler2D atlas, ways, coat, relief; uniform highp sampler2D sunMap; uniform mat4 sunView;
 uniform vec2 atlasSize; uniform float unlit, outside, rough, coated, selfLit; uniform vec3 flame, sunWay, sunLight, lamp, lampLight, paneLight, tone;
-uniform vec4 fire, panes[2]; uniform float paneX;
+uniform vec4 fire, panes[2], own; uniform float paneX;
 in vec3 vAt, vN, vT, vB; in vec2 vCoat;
 #ifdef CORNERS
 in vec4 vGlow;
@@ -79,7 +79,8 @@ void main() {
 #ifdef GLOSSY
   if (outside == 0.) {
     vec3 R = reflect(-V, n); float F = .04 + .96 * pow(1. - max(dot(n, V), 0.), 5.), sharp = 1. - dull; F *= sharp * sharp * 1.3;
-    if (R.x < -.01) { float t = (paneX - vAt.x) / R.x; vec2 h = vAt.yz + R.yz * t; float k = .04 + dull * .55 * t;
+    vec3 to = R, at = vAt - vec3(own.zw, 0.); to.xy = vec2(own.x * R.x - own.y * R.y, own.y * R.x + own.x * R.y); at.xy = vec2(own.x * at.x - own.y * at.y, own.y * at.x + own.x * at.y);
+    if (to.x < -.01) { float t = (paneX - at.x) / to.x; vec2 h = at.yz + to.yz * t; float k = .04 + dull * .55 * t;
       for (int i = 0; i < 2; i++) { vec4 w = panes[i]; vec2 o = smoothstep(vec2(-k), vec2(k), h - w.xz) * smoothstep(vec2(-k), vec2(k), w.yw - h); seen += paneLight * F * o.x * o.y; } }
     vec3 toFire = fire.xyz + vec3(0., 0., .25) - vAt; float d = length(toFire), a = dot(R, toFire / d), wide = .25 / d + dull * .5;
     seen += flame * F * 5. * (1. - smoothstep(0., wide, acos(clamp(a, -1., 1.)))) * clamp(E.a * 25., 0., 1.);

@@ -1,16 +1,17 @@
 // In the worker: what light comes straight from windows, lamp and fire, and who else is seen from each sample.
+import { fireOf, turned } from './own.js';
 import { COLUMNS, texelOf } from './samples.js';
 
 const WINDOW = 8, LAMP = 4, FIRE = 6; // places of each that light is taken from
 const WALL = 1, BUILT = 2; // what a chart is to who is left out
 const NEAR = 0.5; // a back face nearer than this means: inside something [m]
 
-/** Places that light comes from: kind (0 window, 1 lamp, 2 fire), place [m], weight, and the way it shines, if one. */
+/** Places that light comes from: kind (0 window, 1 lamp, 2 fire), place [m], weight, and for a window which way it looks. */
 export function sourcesOf(room) {
-  const made = [], share = (k, by) => (k * by) % 1;
+  const made = [], looks = turned(room, [1, 0, 0]), share = (k, by) => (k * by) % 1;
   for (const { front, back, sill, head } of room.windows) {
     for (let k = 0; k < WINDOW; k++) {
-      made.push({ kind: 0, at: [room.left + 0.01, front + (back - front) * share(k + 0.5, 0.7548776662), sill + (head - sill) * share(k + 0.5, 0.5698402909)],
+      made.push({ kind: 0, at: fireOf(room, [room.left + 0.01, front + (back - front) * share(k + 0.5, 0.7548776662), sill + (head - sill) * share(k + 0.5, 0.5698402909)]), looks,
         weight: (back - front) * (head - sill) / WINDOW / Math.PI, soft: 0.02 });
     }
   }
@@ -79,10 +80,10 @@ export class Traced {
   /** Light that comes straight to a sample. */
   straight(s) {
     const { place, normal } = this, x = place[3 * s], y = place[3 * s + 1], z = place[3 * s + 2], nx = normal[3 * s], ny = normal[3 * s + 1], nz = normal[3 * s + 2];
-    for (const { kind, at, weight, soft } of this.sources) {
+    for (const { kind, at, weight, soft, looks } of this.sources) {
       const dx = at[0] - x, dy = at[1] - y, dz = at[2] - z, far2 = dx * dx + dy * dy + dz * dz, far = Math.sqrt(far2), cos = (dx * nx + dy * ny + dz * nz) / far;
       if (cos < 1e-3) continue;
-      const much = cos * weight * (kind ? 1 / (far2 + soft) : Math.max(-dx / far, 0) / Math.max(far2, soft));
+      const much = cos * weight * (kind ? 1 / (far2 + soft) : Math.max(-(dx * looks[0] + dy * looks[1]) / far, 0) / Math.max(far2, soft));
       if (much < 1e-6 || this.shoot(x, y, z, dx / far, dy / far, dz / far, far - 0.01, true).face >= 0) continue;
       const to = this.direct[kind];
       to[4 * s] += much; to[4 * s + 1] += much * dx / far; to[4 * s + 2] += much * dy / far; to[4 * s + 3] += much * dz / far;

@@ -1,0 +1,1 @@
+"""How the masonry stands in its room."""

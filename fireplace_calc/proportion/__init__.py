@@ -2,7 +2,7 @@
 here passes or fails.
 """
 
-from fireplace_calc.proportion.across_corner import corner_fit, corner_of_room
+from fireplace_calc.proportion.across_corner import corner_fit, corner_of_room, corner_short
 from fireplace_calc.proportion.figures import (
     PublishedOpening,
     nearest_published,
@@ -26,6 +26,7 @@ __all__ = [
     "SuitedWidths",
     "corner_fit",
     "corner_of_room",
+    "corner_short",
     "proportion_figures",
     "find_guides",
     "nearest_published",

@@ -21,8 +21,29 @@ def corner_of_room(geometry: Framed) -> CutCorner | None:
     return corner_of(geometry.design, geometry.frame)
 
 
+def corner_short(geometry: Framed, units: str = FEET_INCHES) -> tuple[str, str] | None:
+    """How much too deep the masonry with its air is for its corner, and how wide a wall would do.
+
+    Parameters
+    ----------
+    geometry : Framed
+    units : str
+        ``feet-inches`` or ``millimetres``.
+
+    Returns
+    -------
+    tuple of str or None
+        Rounded up; nothing where it fits, and where it stands in a wall.
+    """
+    corner = corner_of_room(geometry)
+    if corner is None or not corner.too_deep:
+        return None
+    deep, wide = (_up(size, units) for size in (corner.too_deep, corner.needed))
+    return show(deep, "length", units), show(wide, "length", units)
+
+
 def corner_fit(geometry: Framed, units: str = FEET_INCHES) -> str:
-    """How much too deep the masonry is for its corner, and which wall would do.
+    """The same in words.
 
     Parameters
     ----------
@@ -35,16 +56,15 @@ def corner_fit(geometry: Framed, units: str = FEET_INCHES) -> str:
     str
         Without a full stop; empty where it fits, and where it stands in a wall.
     """
-    corner = corner_of_room(geometry)
-    if corner is None or not corner.too_deep:
+    short, gap = corner_short(geometry, units), geometry.design.clearance
+    if short is None:
         return ""
-    gap = geometry.design.clearance
     told = gap.side is not None or gap.back is not None
-    deep, wide = (
-        show(_up(size, units), "length", units) for size in (corner.too_deep, corner.needed)
+    air = "with its air" if told else "its air not told and not counted"
+    return (
+        f"the masonry, {air}, is {short[0]} too deep for the corner: a wall {short[1]} across"
+        " would do"
     )
-    air = "with its air" if told else "air not told and not counted"
-    return f"masonry, {air}, is {deep} too deep for the corner: a wall {wide} across would do"
 
 
 def _up(size: float, units: str) -> float:

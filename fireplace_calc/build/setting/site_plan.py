@@ -6,14 +6,15 @@ from the room, so that all of it lies under nought.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from math import inf
+from dataclasses import dataclass, replace
+from math import inf, sqrt
 
 from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.base.units import INCH
 from fireplace_calc.build.setting.piles import LEFT, Pile
 from fireplace_calc.design.surroundings import House
 from fireplace_calc.design.work import Work
+from fireplace_calc.geometry.in_room.cut_corner import CutCorner
 
 PALLET = (48 * INCH, 40 * INCH)
 """Common in America, along the wall and away from it; common practice, from memory. [m]"""
@@ -42,6 +43,9 @@ class StagingFloor:
     off_center : float
         How far the fireplace stands off the middle of its wall: ``half`` counts to the nearer end.
         [m]
+    corner : CutCorner or None
+        Where it stands across a corner, the wall that cuts it: ``half`` is the nearer end of that
+        one, ``deep`` counts straight on, and the floor goes out from its ends at 45 degrees.
     """
 
     half: float
@@ -51,6 +55,34 @@ class StagingFloor:
     away: float
     aside: float
     off_center: float = 0.0
+    corner: CutCorner | None = None
+
+    def span(self, low: float, high: float) -> tuple[float, float]:
+        """Left and right end of the floor, over all of a row from one depth to another. [m]
+
+        Parameters
+        ----------
+        low, high : float
+            Farther from the work, and nearer to it; both less than nought. [m]
+        """
+        corner = self.corner
+        if corner is None:
+            return -self.half, self.half
+        (x, y), out = corner.corner, corner.wall - high
+        along, away = (inf if w is None else sqrt(2) * w for w in (corner.along, corner.away))
+        return (
+            max(corner.left - out, x + y - low - away),
+            min(corner.right + out, x - y + low + along),
+        )
+
+    def holds(self, area: Area) -> bool:
+        """Whether the room has floor there, as far as it is known."""
+        left, right = self.span(area[1], area[3])
+        return (
+            area[0] >= left - CONTACT_GAP
+            and area[2] <= right + CONTACT_GAP
+            and area[1] >= -self.deep - CONTACT_GAP
+        )
 
     @property
     def way(self) -> float:
@@ -93,7 +125,9 @@ class Spots:
         return [abs(x) - y for x, y in self.on(side)]
 
 
-def site_of(work: Work, house: House, off_center: float = 0.0) -> StagingFloor:
+def site_of(
+    work: Work, house: House, off_center: float = 0.0, corner: CutCorner | None = None
+) -> StagingFloor:
     """The floor as a design tells it.
 
     Parameters
@@ -102,6 +136,9 @@ def site_of(work: Work, house: House, off_center: float = 0.0) -> StagingFloor:
     house : House
     off_center : float
         The fireplace off the middle of its wall: the nearer end counts to both sides. [m]
+    corner : CutCorner, optional
+        The wall across a corner where it stands in one: the room goes out from its ends, of which
+        nothing is counted.
 
     Returns
     -------
@@ -110,11 +147,26 @@ def site_of(work: Work, house: House, off_center: float = 0.0) -> StagingFloor:
     """
     half = inf if house.room_length is None else house.room_length / 2 - abs(off_center)
     deep = inf if house.room_width is None else house.room_width
-    away = max(min(work.pallet_away, deep - PALLET[1]), work.staged_off)
-    reach = max(half - PALLET[0] / 2, 0.0)
-    aside = min(max(work.pallet_aside, -reach), reach)
-    return StagingFloor(
-        half, deep, work.walkway, work.staged_off, away, aside, 0.0 if half == inf else off_center
+    if corner is not None:
+        half, deep = corner.width / 2 - abs(off_center), corner.deep()
+    most = deep if corner is None else corner.deep(PALLET[0] / 2)
+    away = max(min(work.pallet_away, most - PALLET[1]), work.staged_off)
+    site = StagingFloor(
+        half,
+        deep,
+        work.walkway,
+        work.staged_off,
+        away,
+        0.0,
+        0.0 if half == inf else off_center,
+        corner,
+    )
+    left, right = site.span(-away - PALLET[1], -away)
+    return replace(
+        site,
+        aside=min(
+            max(work.pallet_aside, min(left + PALLET[0] / 2, 0.0)), max(right - PALLET[0] / 2, 0.0)
+        ),
     )
 
 
@@ -156,15 +208,13 @@ def _grid(
     found = []
     for rank in range(most):
         out = site.walkway / 2 + rank * wide
-        if out + wide > site.half + CONTACT_GAP:
-            break
         for row in range(most):
             down = site.off + row * deep
             if down >= site.away or down + deep > site.deep + CONTACT_GAP:
                 break
             x, y = sign * (out + wide / 2), -(down + deep / 2)
             area = (x - wide / 2, y - deep / 2, x + wide / 2, y + deep / 2)
-            if not any(_over(area, other) for other in taken):
+            if site.holds(area) and not any(_over(area, other) for other in taken):
                 found.append((x, y))
     found.sort(key=lambda p: (round(abs(p[0]) - p[1], 9), -p[1]))
     return tuple(found[:most])
@@ -194,20 +244,17 @@ def pallet_areas(site: StagingFloor, count: int) -> tuple[Area, ...]:
         Left, low, right, high. [m]
     """
     sizes = [PALLET] * count + [MIXER]
-    room = 2 * site.half
-    rows: list[list[tuple[float, float]]] = [[]]
-    for size in sizes:
-        taken = sum(s[0] + HANDS for s in rows[-1])
-        if rows[-1] and taken + size[0] > room:
-            rows.append([])
-        rows[-1].append(size)
     found: list[Area] = []
     high = -site.away
-    for row in rows:
+    while sizes:
+        left_end, right_end = site.span(high - PALLET[1], high)
+        row = [sizes.pop(0)]
+        while sizes and sum(s[0] + HANDS for s in row) + sizes[0][0] <= right_end - left_end:
+            row.append(sizes.pop(0))
         wide = sum(s[0] for s in row) + HANDS * (len(row) - 1)
         left = site.aside - wide / 2
-        if site.half < inf:
-            left = min(max(left, -site.half), max(site.half - wide, -site.half))
+        if right_end < inf:
+            left = min(max(left, left_end), max(right_end - wide, left_end))
         for across, deep in row:
             found.append((left, high - deep, left + across, high))
             left += across + HANDS

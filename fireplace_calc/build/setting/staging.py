@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from fireplace_calc.base.tolerances import CONTACT_GAP
 from fireplace_calc.build.lifting.equation import HOIST
 from fireplace_calc.build.setting.dealing import deal_as_delivered, deal_by_weight, that_fit
 from fireplace_calc.build.setting.handling import handling_of
@@ -22,6 +21,7 @@ from fireplace_calc.build.setting.site_plan import (
 from fireplace_calc.design.surroundings import House
 from fireplace_calc.design.work import Work
 from fireplace_calc.geometry.assembled.assembly import Assembly
+from fireplace_calc.geometry.in_room.cut_corner import CutCorner
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,8 +105,7 @@ class StagingPlan:
     @property
     def beyond(self) -> bool:
         """Whether the room has no floor for all pallets and the mixer."""
-        half, deep = self.site.half + CONTACT_GAP, self.site.deep + CONTACT_GAP
-        return any(a < -half or c > half or b < -deep for a, b, c, _ in self.areas)
+        return not all(self.site.holds(area) for area in self.areas)
 
 
 def plan_staging(
@@ -115,6 +114,7 @@ def plan_staging(
     work: Work,
     house: House,
     off_center: float = 0.0,
+    corner: CutCorner | None = None,
 ) -> StagingPlan:
     """Put the delivery down: left pieces left, right ones right, the heaviest nearest.
 
@@ -129,6 +129,8 @@ def plan_staging(
         How large the room is.
     off_center : float
         How far the fireplace stands off the middle of its wall. [m]
+    corner : CutCorner, optional
+        The wall across a corner, where it stands in one.
 
     Returns
     -------
@@ -140,7 +142,7 @@ def plan_staging(
     carried on from there is the same wherever it was put down.
     """
     piles, pallets = piles_of(steps, work.stack_height)
-    site = site_of(work, house, off_center)
+    site = site_of(work, house, off_center, corner)
     areas = pallet_areas(site, len(pallets) + 1)
     spots = spots_for(piles, site, (*areas, *site.walkways))
     left, right = spots.ways(LEFT), spots.ways(RIGHT)

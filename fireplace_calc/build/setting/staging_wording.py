@@ -18,6 +18,11 @@ ASKED = {
     "house.room_width": "away from it",
 }
 """Inputs that staging rests on, and what they are called here."""
+IN_A_CORNER = {
+    "house.room_length": "wall across the corner",
+    "house.room_width": "floor straight on before its middle",
+}
+"""What two of them are where the fireplace stands across a corner."""
 ASSUMED = " (assumed)"
 FIGURES = 3
 """To how many a sum of carrying is told. [-]"""
@@ -133,6 +138,7 @@ def _against(both: float, straight: float) -> str:
 
 def _taken(plan: StagingPlan, units: str, assumed: Collection[str]) -> str:
     site = plan.site
+    called = {} if site.corner is None else IN_A_CORNER
     values = {
         "work.walkway": site.walkway,
         "work.staged_off": site.off,
@@ -142,11 +148,17 @@ def _taken(plan: StagingPlan, units: str, assumed: Collection[str]) -> str:
         "house.room_width": site.deep,
     }
     told = [
-        f"{name} {show(values[key], 'length', units)}{ASSUMED if key in assumed else ''}"
+        f"{called.get(key, name)} {show(values[key], 'length', units)}"
+        f"{ASSUMED if key in assumed else ''}"
         if values[key] < 1e3
-        else f"{name} not known"
+        else f"{called.get(key, name)} not known"
         for key, name in ASKED.items()
     ]
+    if site.corner is not None:
+        return (
+            f"Taken: {', '.join(told)}. The room goes out from the ends of that wall at 45 degrees;"
+            " ways are along it and square to it."
+        )
     nearer = (
         " Off the middle of its wall, both sides count as far as the nearer end."
         if site.off_center and site.half < 1e3

@@ -9,6 +9,7 @@ from fireplace_calc.drawing.sheets.dimensions import chain
 from fireplace_calc.drawing.sheets.sheet import Cell, View
 from fireplace_calc.drawing.views.layout import length, lining_word
 from fireplace_calc.geometry.parts import Geometry
+from fireplace_calc.proportion import corner_of_room, corner_short
 
 STUD = 3.5 * INCH
 """Depth of the framing drawn round the masonry. [m]"""
@@ -23,18 +24,24 @@ def plan_words(
         ((-f.block_half - side / 2, f.block_back * 0.8), _air(d.clearance.side, units)),
         ((-f.half_at(f.depth) * 0.6, f.block_back + back / 2), _air(d.clearance.back, units)),
     ]
+    at_wall = -f.block_half - side - STUD / 2, f.block_back + back
+    if (cornered := corner_words(geometry, units)) is not None:
+        at_wall, words = cornered[0][0], cornered[1:]
     if not talk:
         return words
+    if cornered is not None:
+        words.append(cornered[0])
     if (out := d.breast.stands_out) is not None:
         said = f"face {length(out, units)} out of the wall" if out else "face flush with the wall"
         words.append(((-f.block_half - side - STUD, min(out, f.block_back + back)), said))
     if off := d.breast.off_center:
         to = "right" if off > 0 else "left"
         said = f"center {length(abs(off), units)} {to} of the wall's middle"
-        words.append(((0.0, f.block_back + back + STUD / 2), said))
+        place = (0.0, f.block_back + back + STUD / 2) if cornered is None else at_wall
+        words.append((place, said))
     lining = d.firebox.lining_thickness
     words += [
-        ((-f.block_half - side - STUD / 2, f.block_back + back), "framing"),
+        (at_wall, "framing"),
         (
             (-(f.block_half + f.half_at(f.depth / 2)) / 2 - lining / 2, f.depth * 0.55),
             "firebox wall",
@@ -57,6 +64,37 @@ def plan_words(
         said = f"seat, {top} high" + (", wood store under it" if stored else "")
         words.append(((at, -d.hearth.front * 0.75), said))
     return words
+
+
+def corner_words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], str]] | None:
+    """What is told of a wall across a corner first, then the air beside it, and what is behind it;
+    nothing where the fireplace stands in a wall. [m]
+
+    Parameters
+    ----------
+    geometry : Geometry
+    units : str
+        ``feet-inches`` or ``millimetres``.
+    """
+    corner = corner_of_room(geometry)
+    if corner is None:
+        return None
+    f, gap = geometry.frame, geometry.design.clearance
+    side, short = gap.side or 0.0, corner_short(geometry, units)
+    across = f"wall across the corner, {length(corner.width, units)} wide"
+    air = [size for size in (gap.side, gap.back) if size is not None]
+    behind = f"{_air(max(air, default=None), units)} to the corner's walls"
+    if short is not None:
+        across += f"; {short[1]} would do"
+        behind = f"{short[0]} too deep for the corner with its air"
+    if not air:
+        behind += ", air unknown" if short is not None else ""
+    at = corner.wall + STUD / 2
+    return [
+        ((-f.block_half - side - STUD, at), across),
+        ((-f.block_half - side / 2, at), _air(gap.side, units)),
+        ((-f.block_half, f.block_back), behind),
+    ]
 
 
 def _floor_word(geometry: Geometry) -> str:

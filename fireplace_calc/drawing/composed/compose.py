@@ -13,6 +13,7 @@ from fireplace_calc.drawing.roof.roof_lines import along
 from fireplace_calc.drawing.roof.roof_marks import Limits
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.cuts import mantel_cuts, mantel_reach
+from fireplace_calc.geometry.in_room.cut_corner import corner_of
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion import find_guides
 
@@ -108,6 +109,7 @@ def _read(view: str, geometry: Geometry, limits: Limits | None) -> Hashable:
             d.seat,
             d.clearance,
             d.breast,
+            corner_of(d, f),
             d.method,
             f.back_bend > f.hearth,
         )
@@ -132,11 +134,13 @@ def _read(view: str, geometry: Geometry, limits: Limits | None) -> Hashable:
             d.base,
             d.house,
             d.breast,
+            corner_of(d, f),
             f.flue_y - f.stack_depth,
         )
     if view == "staging":
         room = (d.house.room_length, d.house.room_width)
-        return (d.opening, d.flue.sections, d.work, room, d.breast.off_center, d.told)
+        place = (d.breast.off_center, corner_of(d, f))
+        return (d.opening, d.flue.sections, d.work, room, *place, d.told)
     if view == "front":
         top = max(d.house.ceiling, f.opening_top + 1.0)
         aside = (f.offset, f.offset_bottom, f.offset_top)

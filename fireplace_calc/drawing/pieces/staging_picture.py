@@ -17,6 +17,7 @@ from fireplace_calc.drawing.sheets.dimensions import chain, room_for
 from fireplace_calc.drawing.sheets.lists import wrapped
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL
+from fireplace_calc.drawing.survey.rings import clipped
 from fireplace_calc.drawing.views.layout import (
     LADDER,
     ScaleName,
@@ -29,7 +30,9 @@ from fireplace_calc.drawing.views.layout import (
 from fireplace_calc.editing.assumptions import assumed
 from fireplace_calc.geometry.assembled.assembly import Assembly
 from fireplace_calc.geometry.assembled.solids import extent
+from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.from_set.set_up import set_of, set_up
+from fireplace_calc.geometry.in_room.cut_corner import corner_of
 from fireplace_calc.geometry.parts import Geometry
 
 WIDTH, HEIGHT = 297.0, 210.0
@@ -107,7 +110,10 @@ def staging_view(
     made = set_of(design, "there is nothing to put down")
     up = set_up(design)
     steps = order_of_setting(up.assembly, made.lining)
-    plan = plan_staging(up.assembly, steps, design.work, design.house, design.breast.off_center)
+    corner = corner_of(design, build_geometry(design).frame) if design.breast.cornered else None
+    plan = plan_staging(
+        up.assembly, steps, design.work, design.house, design.breast.off_center, corner
+    )
     drawn = _drawn(plan, up.assembly)
     split = cell.right - WORDS
     place = Cell(cell.left, cell.bottom, split, cell.top)
@@ -188,10 +194,18 @@ def _ring(area: Area) -> list[tuple[float, float]]:
 
 def _put_room(view: View, plan: StagingPlan, drawn: _Drawn) -> None:
     """Walls as far as they are known and near, and the fireplace in its wall."""
-    x0, y0, x1, _ = drawn.box
-    left, right = max(x0, -plan.site.half), min(x1, plan.site.half)
+    x0, y0, x1, y1 = drawn.box
+    (left_end, right_end), corner = plan.site.span(0.0, 0.0), plan.site.corner
+    left, right = max(x0, left_end), min(x1, right_end)
     view.path([(left, 0.0), (min(drawn.front[0], right), 0.0)], "cut")
     view.path([(max(drawn.front[2], left), 0.0), (right, 0.0)], "cut")
+    if corner is not None:
+        low = y0 if not drawn.cut else -plan.site.off  # farther off the floor is drawn shorter
+        for line in corner.walls_before(0.0):
+            for run in clipped(line, (x0, low, x1, y1)):
+                view.path(run, "cut")
+        view.cut([_ring(drawn.front)], "refractory", "seen")
+        return
     low = -plan.site.away if plan.beyond else y0 if drawn.cut else max(y0, -plan.site.deep)
     for end in (-plan.site.half, plan.site.half):
         if isfinite(end) and x0 < end < x1:

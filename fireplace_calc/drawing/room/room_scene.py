@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
+from math import inf
 
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.base.units import INCH
@@ -15,7 +16,13 @@ from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import Polygon, box
 from fireplace_calc.geometry.solids import level_cuts
-from fireplace_calc.proportion import proportion_figures, shelf_top, wall_sides, wall_top
+from fireplace_calc.proportion import (
+    corner_of_room,
+    proportion_figures,
+    shelf_top,
+    wall_sides,
+    wall_top,
+)
 
 FOOT = 12 * INCH
 
@@ -49,6 +56,20 @@ class Scene:
     whole: bool
     back: float = 0.0
     """Where the wall beside the breast stands, behind the face."""
+    cornered: bool = False
+    """Whether the walls beside that one leave its ends at 45 degrees; else they are square to it.
+    """
+
+    def out(self, y: float) -> float:
+        """How far the walls beside have gone out, each to its side, where they are so far before
+        the wall at the fireplace. [m]
+
+        Parameters
+        ----------
+        y : float
+            Behind the face. [m]
+        """
+        return self.back - y if self.cornered else 0.0
 
 
 def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
@@ -70,26 +91,31 @@ def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
     hearth, trim = hearth_blocks(geometry), tuple(_trim(geometry, top))
     seat = max(d.seat.left, d.seat.right)
     beside = max(f.block_half, f.half_width + d.hearth.side if hearth else 0.0) + BESIDE + seat
-    told = d.house.room_length is not None
-    if not told or beside + 0.3 <= right:
+    corner, back = corner_of_room(geometry), d.breast.stands_out or 0.0
+    cornered = corner is not None
+    told = cornered or d.house.room_length is not None
+    spread = back + AHEAD if cornered else 0.0
+    if not told or beside + 0.3 <= right + spread:
         stands = (beside, -AHEAD)
-    elif beside + 0.3 <= -left:
+    elif beside + 0.3 <= -left + spread:
         stands = (-beside, -AHEAD)
     else:
         stands = (right - 0.3, -max(d.hearth.front, 0.0) - AHEAD)
     depth = max(
         FLOOR, d.hearth.front + 0.2, 0.1 - min((b.y for b in trim), default=0.0), 0.25 - stands[1]
     )
-    away = STANDS if d.house.room_width is None else min(STANDS, d.house.room_width - BEHIND)
+    away = min(STANDS, room_deep(geometry) - BEHIND)
     eye = Eye(max(away, depth + 1.5), proportion_figures()["eye level"][0])
     k = eye.size(-depth)
     low, high = eye.level * (1 - k), eye.level + (top - eye.level) * k
-    whole = told and (right - left) * k <= LONGEST * shape * (high - low)
+    spread = back + depth if cornered else 0.0
+    whole = told and (right - left + 2 * spread) * k <= LONGEST * shape * (high - low)
     least = max((beside + 0.3) * eye.size(stands[1]), f.block_half + 0.1)
     reach = shape * (high - low) / 2
 
     def shown(end: float) -> float:
         """How far it is shown to one side, where the wall ends so far off."""
+        end += spread
         if whole or (told and end * k <= reach):
             return end * k
         return max(min(reach, 0.98 * end if told else 99.0), least)
@@ -104,8 +130,17 @@ def scene(geometry: Geometry, shape: float = 1.6) -> Scene:
         trim,
         stands,
         whole,
-        d.breast.stands_out or 0.0,
+        back,
+        cornered,
     )
+
+
+def room_deep(geometry: Geometry) -> float:
+    """How far the room goes on before the face; without end where nobody has told. [m]"""
+    corner, told = corner_of_room(geometry), geometry.design.house.room_width
+    if corner is not None:
+        return corner.deep()
+    return inf if told is None else told
 
 
 def _named(geometry: Geometry) -> dict[str, float]:

@@ -18,12 +18,11 @@ from fireplace_calc.drawing.room.eye import Block
 from fireplace_calc.drawing.room.for_scale import somebody
 from fireplace_calc.drawing.room.guide_lines import guide_room, overlay
 from fireplace_calc.drawing.room.inside import draw_inside
+from fireplace_calc.drawing.room.room_caption import caption
 from fireplace_calc.drawing.room.room_scene import Scene, _named, scene, standing_out
-from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.dimensions import chain
 from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines, near, sides
 from fireplace_calc.drawing.sheets.sheet import Cell, Pair, Sheet, View
-from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.cuts import clip_top
 from fireplace_calc.drawing.views.face import (
     COVERED,
@@ -46,7 +45,10 @@ from fireplace_calc.drawing.views.layout import (
 from fireplace_calc.geometry.mantel.edges import face_end
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.geometry.polygons import box, overlap
-from fireplace_calc.proportion import Guide, proportion_figures, wall_ends, wall_top
+from fireplace_calc.proportion import (
+    Guide,
+    wall_top,
+)
 from fireplace_calc.takeoff.facing import head_shows
 
 FACES = {"brick": "brick", "stone": "stone", "plaster": "face", "tile": "tile"}
@@ -96,7 +98,7 @@ def room(
     )
     title(sheet, cell, "In its room", name_scale(denominator) if name_scale else "")
     if words and not name_scale:
-        _caption(sheet, cell, geometry, s, units)
+        caption(sheet, cell, geometry, s, units)
     return view
 
 
@@ -134,7 +136,7 @@ def _shell(
 ) -> None:
     """Wall, side walls, floor and ceiling, and the squares of the floor."""
     (a, _), (b, top) = s.wall[0], s.wall[2]
-    y, wall = -s.depth, s.back
+    y, wall, out = -s.depth, s.back, s.out(-s.depth)
     window = view.ring(s.window)
 
     def plane(tone: str, spots: list[tuple[float, float, float]], layer: int) -> np.ndarray:
@@ -144,28 +146,28 @@ def _shell(
         return ring
 
     def level_plane(tone: str, z: float) -> np.ndarray:
-        return plane(tone, [(a, wall, z), (b, wall, z), (b, y, z), (a, y, z)], -10)
+        return plane(tone, [(a, wall, z), (b, wall, z), (b + out, y, z), (a - out, y, z)], -10)
 
     ends = ((a, 0), (b, 0), (b, top), (a, top))
     plane("room wall", [(x, wall, z) for x, z in ends], -10)
     floor = level_plane("room floor", 0.0)
     level_plane("room ceiling", top)
     corners: list[list[tuple[float, float, float]]] = []
-    for side in (a, b):
-        upright = [(side, wall, 0), (side, y, 0), (side, y, top), (side, wall, top)]
+    for side, end in ((a, a - out), (b, b + out)):
+        upright = [(side, wall, 0), (end, y, 0), (end, y, top), (side, wall, top)]
         plane("room side", upright, -10)
-        corners += [[(side, wall, z), (side, y, z)] for z in (0.0, top)] + [
+        corners += [[(side, wall, z), (end, y, z)] for z in (0.0, top)] + [
             [(side, wall, 0), (side, wall, top)]
         ]
     edges = [*corners, *([(a, wall, z), (b, wall, z)] for z in (0, top))]
     hidden.lines(view.ring(s.eye.see(np.array(edges))), "seen", [window], hidden_by)
     step = 12 * INCH if units == FEET_INCHES else 0.3
     k = s.eye.size(wall)
-    first, last = max(a, s.window[0][0] / k), min(b, s.window[1][0] / k)
+    first, last = max(a - out, s.window[0][0] / k), min(b + out, s.window[1][0] / k)
     n = np.arange(np.ceil(first / step), np.floor(last / step) + 1) * step
     rows = np.arange(np.floor(-wall / step) + 1, np.floor(s.depth / step) + 1) * step
-    squares = [[(x, wall, 0.0), (x, y, 0.0)] for x in n] + [
-        [(a, -r, 0.0), (b, -r, 0.0)] for r in rows
+    squares = [[(x, wall - max(a - x, x - b, 0.0), 0.0), (x, y, 0.0)] for x in n] + [
+        [(a - s.out(-r), -r, 0.0), (b + s.out(-r), -r, 0.0)] for r in rows
     ]
     hidden.hatch(view.ring(s.eye.see(squares)), [view.ring(floor)], hidden_by)
     view.sheet.line(window, "seen", closed=True)
@@ -255,43 +257,3 @@ def _block(
         elif name == "front" and tone == "block":
             origin = view.at(*s.eye.see([(0.0, block.y, 0.0)])[0])
             hidden.hatch(block_front(geometry) * k + origin, [shown], near(hidden_by, shown))
-
-
-def _caption(sheet: Sheet, cell: Cell, geometry: Geometry, s: Scene, units: str) -> None:
-    """What the picture is, under it at the right."""
-    house, square = geometry.design.house, "12 in" if units == FEET_INCHES else "300 mm"
-    where = (
-        ", farther than the room is deep"
-        if house.room_width is not None and s.eye.away > house.room_width
-        else ""
-    )
-    tall, away = (length(size, units) for size in (proportion_figures()["stature"][0], s.eye.away))
-    said = [
-        f"Seen from {away} away{where}; person {tall}; floor in squares of {square}.",
-        "Sizes are those in the plane of the face.",
-    ]
-    if wall_top(geometry) > house.ceiling + 1e-9:
-        said[0] = (
-            f"The opening reaches too high for a ceiling of {length(house.ceiling, units)}."
-            f" {said[0]}"
-        )
-    if house.room_length is None:
-        said[1] += " Length of the wall: unknown."
-    elif house.room_length / 2 < wall_ends(geometry) - 1e-6:
-        said[1] += f" The masonry is longer than the wall of {length(house.room_length, units)}."
-    elif (off := geometry.design.breast.off_center) != 0:
-        to = "right" if off > 0 else "left"
-        said[1] += f" It stands {length(abs(off), units)} {to} of the middle of its wall."
-    elif not s.whole:
-        said[1] += f" Only the middle of the {length(house.room_length, units)} wall is shown."
-    least = cell.left + 2 + lettering.width("In its room", TITLE, True) + 6
-    for row, text in enumerate(reversed(said)):
-        if cell.right - 2 - lettering.width(text, SMALL) > least:
-            sheet.text(
-                cell.right - 2,
-                cell.bottom + 2.2 + 4.2 * row,
-                text,
-                size=SMALL,
-                ha="right",
-                ink="soft",
-            )

@@ -4,7 +4,7 @@ face.
 
 from __future__ import annotations
 
-from fireplace_calc.drawing.annotation.beside_plan import STUD
+from fireplace_calc.drawing.annotation.beside_plan import STUD, corner_words
 from fireplace_calc.drawing.plates.figure import Figure
 from fireplace_calc.drawing.plates.marked_figures import marked
 from fireplace_calc.drawing.plates.marks import (
@@ -169,7 +169,7 @@ def _depths(geometry: Geometry, units: str) -> tuple[list[float], list[str]]:
     if d.piece_set is None and lined < f.block_back:
         named[lined] = lining_word(geometry)
     named[f.block_back] = "wall"
-    if d.clearance.back is not None:
+    if d.clearance.back is not None and not d.breast.cornered:
         named[f.block_back + d.clearance.back] = "air"
     stops = told_apart(list(named), units)
     figures = gap_texts(stops, units)
@@ -187,20 +187,24 @@ def plan_words(geometry: Geometry, units: str) -> list[Word]:
             "air space" if d.clearance.side is not None else "air space, width not told",
         )
     ]
-    if d.clearance.back is None:
+    at_wall = at_side - STUD / 2, at_back * 0.9
+    if (cornered := corner_words(geometry, units)) is not None:
+        at_wall, items = cornered[0][0], list(cornered)
+    elif d.clearance.back is None:
         items.append(((-f.block_half * 0.8, f.block_back), "air space behind, not told"))
     if (out := d.breast.stands_out) is not None:
         said = f"face {length(out, units)} out of the wall" if out else "face flush with the wall"
         items.append(((at_side - STUD, min(out, at_back)), said))
     if off := d.breast.off_center:
         said = f"center {length(abs(off), units)} {'right' if off > 0 else 'left'} of the wall's"
-        items.append(((at_side, at_back + STUD * 0.7), f"{said} middle"))
+        place = (at_side, at_back + STUD * 0.7) if cornered is None else at_wall
+        items.append((place, f"{said} middle"))
     lining = d.firebox.lining_thickness
     wide = gap_texts([-f.back_width / 2, f.back_width / 2], units)[0]
     items.append(((-f.back_width * 0.45, f.depth), f"back {wide} wide"))
     items += [
         ((-f.half_at(f.depth * 0.42) - lining / 2, f.depth * 0.42), lining_word(geometry)),
-        ((at_side - STUD / 2, at_back * 0.9), "framing"),
+        (at_wall, "framing"),
         (
             (-f.half_at(f.throat_back) * 0.75, (f.throat_front + f.throat_back) / 2),
             "throat over it",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import sqrt
+
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.drawing.annotation.beside_plan import STUD, plan_strings, plan_words
 from fireplace_calc.drawing.sheets.dimensions import notes, room_for
@@ -19,9 +21,11 @@ from fireplace_calc.drawing.views.layout import (
 )
 from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.bodies import plan_rings
+from fireplace_calc.geometry.in_room.cut_corner import CutCorner
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.geometry.polygons import Polygon, box
+from fireplace_calc.geometry.polygons import Polygon, box, overlap
 from fireplace_calc.geometry.solids import level_cuts
+from fireplace_calc.proportion import corner_of_room
 
 CUT = ("firebox lining", "firebox walls", "masonry round the set")
 """Parts that the plan cuts."""
@@ -171,6 +175,9 @@ def _framing(view: View, geometry: Geometry, side: float, back: float, wide: flo
     f, out = geometry.frame, geometry.design.breast.stands_out
     x0, y0 = f.block_half + side, f.block_back + back
     wall = out or 0.0
+    if (corner := corner_of_room(geometry)) is not None:
+        _corner_walls(view, corner, x0, box(-wide, wide, wall, y0 + STUD))
+        return
     pieces = [box(-x0 - STUD, x0 + STUD, y0, y0 + STUD)]
     if wall < y0 - ROUNDING:
         pieces = [
@@ -183,3 +190,31 @@ def _framing(view: View, geometry: Geometry, side: float, back: float, wide: flo
     if out is not None:
         for x in (-x0, x0):
             view.path([(x, wall), (wide if x > 0 else -wide, wall)], "cut")
+
+
+def _corner_walls(view: View, corner: CutCorner, beside: float, zone: Polygon) -> None:
+    """The wall across a corner from its masonry out, and of the room's walls behind it what comes
+    into the plan; all of it framed.
+
+    Parameters
+    ----------
+    view : View
+    corner : CutCorner
+    beside : float
+        From the center line to the framing beside the masonry. [m]
+    zone : Polygon
+        What the plan shows. [m]
+    """
+    (x, y), wall, thick = corner.corner, corner.wall, sqrt(2) * STUD
+    for way, end in ((-1, corner.left), (1, corner.right)):
+        across = [
+            (way * beside, wall),
+            (end, wall),
+            (end, wall + STUD),
+            (way * beside, wall + STUD),
+        ]
+        slanting = [(end, wall), (end + way * thick, wall), (x, y + thick), (x, y)]
+        for ring in (across, slanting) if way * end > beside + ROUNDING else (slanting,):
+            shown = overlap(ring, zone)
+            if len(shown) > 2:
+                view.cut([tuple(shown)], "timber", "seen")

@@ -78,6 +78,11 @@ class _Read:
         house = self.design.house
         if house.room_length is None or house.room_width is None:
             return ""
+        if self.design.breast.cornered:
+            return (
+                f"{self.long(house.room_length)} along the wall at the right of the fireplace,"
+                f" {self.long(house.room_width)} along the wall at its left."
+            )
         return (
             f"{self.long(house.room_length)} along the fireplace wall,"
             f" {self.long(house.room_width)} out from it."

@@ -19,6 +19,8 @@ TURNED = -45.0
 """From the fireplace's axes to those of the room, to the left. [deg]"""
 SIXTEENTH = INCH / 16
 """What is short by less fits: no tape finds it. [m]"""
+FAR = 100.0
+"""As far as a wall goes on whose length nobody has told. [m]"""
 STEP = INCH / 2
 """A wall whose width nobody has told is drawn in whole steps, rounded up. [m]"""
 
@@ -94,6 +96,25 @@ class CutCorner:
         """
         a, b = self.corner
         return a + (along + away) / sqrt(2), b + (away - along) / sqrt(2)
+
+    def walls_before(self, y: float) -> list[list[tuple[float, float]]]:
+        """Lines of the room's walls, those beside the one across from a depth on. [m]
+
+        Parameters
+        ----------
+        y : float
+            Behind the face, no farther than the wall across. [m]
+        """
+        along, away, out = self.along or FAR, self.away or FAR, self.wall - y
+        lines = [
+            [(self.left - out, y), self.fire(0.0, -away)],
+            [(self.right + out, y), self.fire(along, 0.0)],
+        ]
+        if self.along is not None:
+            lines.append([self.fire(along, 0.0), self.fire(along, -away)])
+        if self.away is not None:
+            lines.append([self.fire(0.0, -away), self.fire(along, -away)])
+        return lines
 
     def deep(self, half: float = 0.0) -> float:
         """How far the room goes straight on before the face, over a strip of its floor.

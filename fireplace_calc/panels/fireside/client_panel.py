@@ -38,6 +38,7 @@ DECIDES = (
     "surround.face",
     "mantel.family",
     "breast.form",
+    "breast.place",
     "hearth.faced",
     "seat.left",
     "seat.right",

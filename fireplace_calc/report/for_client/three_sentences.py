@@ -8,7 +8,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.printing import show
 from fireplace_calc.base.units import FEET_INCHES, from_unit
 from fireplace_calc.build.notes import cautions
-from fireplace_calc.proportion import shelf_top
+from fireplace_calc.proportion import corner_fit, corner_of_room, shelf_top
 from fireplace_calc.proportion.figures import proportion_figures
 from fireplace_calc.report.for_client.fallen_short import shortfall
 from fireplace_calc.report.sentences import require_units
@@ -69,12 +69,15 @@ def _in_its_room(result: Assessment, units: str) -> str:
         if design.hearth.front > 0
         else ""
     )
+    if (corner := corner_of_room(result.geometry)) is not None:
+        wall = f" of a {show(corner.width, 'length', units)} wall across a corner of the room"
     name, level = shelf_top(result.geometry)
     eye = proportion_figures()["eye level"][0]
     height = "over" if level > eye else "below"
+    fit = corner_fit(result.geometry, units)
     return (
         f"Its masonry takes {wide}{wall}{reach}, and the top of the {name} stands {height} the eye"
-        " of somebody standing."
+        f" of somebody standing{'; ' if fit else ''}{fit}."
     )
 
 

@@ -84,7 +84,6 @@ def shell_things(geometry: Geometry) -> Iterator[Thing]:
     ):
         yield made(key, key, stuff, body).at()
     inside = partial(_between, corner, (left, right), (front, back))
-    openings = [shaped(hole) for hole in _cut_by_openings(geometry, right)]
     for key, levels, body in (
         ("skirting", (0.001, SKIRTING / 2), _skirting(inside)),
         ("cornice", (top - CORNICE / 2,), _cornice(inside, top)),
@@ -92,6 +91,7 @@ def shell_things(geometry: Geometry) -> Iterator[Thing]:
         if key == "cornice" and top < LOW_ROOM:
             continue
         stands = [_prism(taken_at(geometry, z), levels[-1] - THICK / 2) for z in levels]
+        openings = map(shaped, _cut_by_openings(geometry, right))
         left_over = body - joined([breast, *stands, *openings])
         yield made(key, key, "white", left_over).at()
 
@@ -162,6 +162,9 @@ def _between(
 ) -> Manifold:
     """Air of the room between two levels, some way off its walls at either."""
     from manifold3d import Manifold
+
+    if corner is None and off_low == off_high == 0:
+        return block(x, y, (low, high))
 
     def corners(off: float) -> list[tuple[float, float]]:
         (a, b), (c, d) = (x[0] + off, x[1] - off), (y[0] + off, y[1] - off)

@@ -8,16 +8,18 @@ from itertools import combinations
 import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from manifold3d import CrossSection, Manifold, Mesh64, OpType
 from sampled import sampled
 from strategies import designs
 
 from fireplace_calc import assess, load
 from fireplace_calc.base.resources import example
-from fireplace_calc.base.units import InputError
+from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.geometry.bodies import solid_body
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.in_room.cut_corner import corner_of, least_across
 from fireplace_calc.geometry.mantel.on_face import mantel_parts, shelf_board
 from fireplace_calc.geometry.mesh import part_body
 from fireplace_calc.proportion.figures import proportion_figures
@@ -127,6 +129,11 @@ def plain():
     return load(example("plain"))
 
 
+@pytest.fixture(scope="module", params=["in a wall", "across a corner"])
+def placed(plain, request):
+    return change(plain, {"breast.place": request.param})
+
+
 @pytest.mark.parametrize(("key", "end"), sampled(list(ends()), 3))
 def test_at_both_ends_of_a_slider_nothing_stands_in_anything(plain, key, end):
     try:
@@ -171,6 +178,25 @@ def test_in_no_random_room_anything_stands_in_anything(design):
 
 
 CORNER = {"breast.place": "across a corner"}
+
+
+@settings(max_examples=24, deadline=None, suppress_health_check=list(HealthCheck))
+@given(designs(), st.floats(0.0, 1.0), st.floats(-1.0, 1.0), *[st.floats(7.0, 40.0)] * 2)
+def test_nor_in_one_whose_corner_is_cut_off(design, wider, aside, length, width):
+    """Up to twice as wide as the masonry needs, and off the middle by what that leaves."""
+    told = {"house.room_length": f"{length:.2f} ft", "house.room_width": f"{width:.2f} ft"}
+    try:
+        plain = change(design, CORNER | told)
+        frame = build_geometry(plain).frame
+        wide = corner_of(plain, frame).width * (1 + wider)
+        off = 0.99 * aside * (wide - least_across(plain, frame)) / 2
+        wide, off = (f"{size / INCH:.2f} in" for size in (wide, off))
+        design = change(plain, {"breast.across": wide, "breast.off_center": off})
+    except InputError:
+        return  # a room too small, or a wall wider than the input goes
+    looked_at(build_geometry(design))
+
+
 FORMS = [
     {"breast.form": "straight"},
     {"breast.form": "flush"},
@@ -326,8 +352,8 @@ def test_what_burns_keeps_away_from_the_fire(design):
             assert away.min() > FROM_FIRE - 1e-6, t.key
 
 
-def test_nobody_who_looks_stands_in_a_chair_or_behind_one(plain):
-    geometry = build_geometry(plain)
+def test_nobody_who_looks_stands_in_a_chair_or_behind_one(placed):
+    geometry = build_geometry(placed)
     eyes = [s for s in standpoints(geometry) if s.name in INSIDE]
     things = [t for t in setting(geometry) if t.key not in SHELL]
     seen = {}
@@ -363,11 +389,11 @@ def hit(a, b, thing):
     return bool((ok & (m > 0) & (n > 0) & (m + n < 1) & (t > 0) & (t < 1)).any())
 
 
-def test_no_light_comes_in_but_by_windows_and_flue(plain):
+def test_no_light_comes_in_but_by_windows_and_flue(placed):
     """Rays from the middle of the room, all ways: each meets a face of the room's or of the
     masonry; what leaves goes out by a window.
     """
-    geometry = build_geometry(plain)
+    geometry = build_geometry(placed)
     room, things = room_measures(geometry), setting(geometry)
     shell = [t for t in things if t.key in SHELL or t.key == "door"]
     parts = [b.to_mesh64() for b in masonry(geometry, -0.5)]
@@ -378,12 +404,17 @@ def test_no_light_comes_in_but_by_windows_and_flue(plain):
     z = 1 - 2 * k / len(k)
     turn = np.pi * (1 + 5**0.5) * k
     ways = np.stack([np.sqrt(1 - z * z) * np.cos(turn), np.sqrt(1 - z * z) * np.sin(turn), z], 1)
-    start = np.array([0.3, (room.front + room.back) / 2, room.ceiling / 2])
+    own = np.array([(room.left + room.right) / 2 + 0.3, (room.front + room.back) / 2])
+    start = np.array([*room.placed(*own), room.ceiling / 2])
     out = [w for w in ways if not any(hit(start, start + 30 * w, s) for s in skins)]
     assert out
     for way in out:
-        assert way[0] < 0
-        y, level = (start + way * (room.left - start[0]) / way[0])[1:]
+        along, away = way[:2]
+        if room.corner is not None:  # in the room's own axes, turned by 45 degrees
+            along, away = (way[0] - way[1]) / 2**0.5, (way[0] + way[1]) / 2**0.5
+        assert along < 0
+        far = (room.left - own[0]) / along
+        y, level = own[1] + far * away, start[2] + far * way[2]
         assert any(w.front < y < w.back and w.sill < level < w.head for w in room.windows)
 
 
@@ -406,9 +437,9 @@ def planes(things):
     return found
 
 
-def test_no_two_faces_lie_in_one_place_and_look_one_way(plain):
+def test_no_two_faces_lie_in_one_place_and_look_one_way(placed):
     """They would flicker: which of them is seen is chance. Masonry counts as well."""
-    design = change(plain, {"mantel.family": "shelf"})
+    design = change(placed, {"mantel.family": "shelf"})
     result = assess(design)
     things = [
         *setting(result.geometry),
@@ -431,9 +462,9 @@ def united(rings):
     return CrossSection.batch_boolean([CrossSection([r]) for r in turned], OpType.Add)
 
 
-def test_no_face_is_a_sliver(plain):
+def test_no_face_is_a_sliver(placed):
     """Thinner than a tenth of a millimeter, a face has no direction that light could go by."""
-    design = change(plain, {"mantel.family": "shelf"})
+    design = change(placed, {"mantel.family": "shelf"})
     for t in setting(build_geometry(design)):
         p, q, r = (t.points[t.faces[:, k]] for k in range(3))
         twice = np.linalg.norm(np.cross(q - p, r - p), axis=1)

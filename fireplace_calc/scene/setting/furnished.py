@@ -137,7 +137,7 @@ def _lamp(geometry: Geometry) -> Point:
     (left, right), (front, _) = side_walls(geometry), front_and_back(geometry)
     corner, high = cut_corner(geometry), wall_top(geometry) - PENDANT
     if corner is not None:
-        return (*corner.fire((left + right) / 2, front / 2), high)
+        return (*corner.fire(0.75 * right, 0.75 * front), high)
     return ((left + right) / 2, front * 0.75, high)
 
 

@@ -76,7 +76,7 @@ class StagingFloor:
         )
 
     def holds(self, area: Area) -> bool:
-        """Whether the room has floor there, as far as it is known."""
+        """Whether the room has floor there [m], as far as it is known."""
         left, right = self.span(area[1], area[3])
         return (
             area[0] >= left - CONTACT_GAP

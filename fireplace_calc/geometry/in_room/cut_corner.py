@@ -173,12 +173,17 @@ def corner_of(design: Design, frame: Frame) -> CutCorner | None:
 
 
 def least_across(design: Design, frame: Frame) -> float:
-    """Width of the wall that masonry, hearth and seat take. [m]
+    """Width of a wall in which masonry, hearth and seat find room.
 
     Parameters
     ----------
     design : Design
     frame : Frame
+
+    Returns
+    -------
+    float
+        [m]
     """
     off, sides = design.breast.off_center, [frame.block_half, frame.block_half]
     if design.hearth.front > 0:

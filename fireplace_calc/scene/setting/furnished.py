@@ -10,7 +10,7 @@ from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.records import Point, RoomMeasures, Thing
 from fireplace_calc.scene.setting.fire import fire_place, laid_fire
-from fireplace_calc.scene.setting.furniture.corner_spots import (
+from fireplace_calc.scene.setting.furniture.beside_a_corner import (
     chair_spots,
     corner_spots,
     sofa_spots,

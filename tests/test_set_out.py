@@ -53,6 +53,13 @@ FAR_OUT = {
     "straight": {"breast.form": "straight"},
     "flush": {"breast.form": "flush"},
     "off center": {"breast.off_center": "9 in", "breast.projection": "8 in"},
+    "across a corner": {"breast.place": "across a corner"},
+    "too deep for its corner": {
+        "breast.place": "across a corner",
+        "breast.across": "8 ft",
+        "breast.off_center": "6 in",
+        "breast.projection": "8 in",
+    },
     "offset": {"flue.offset": "18 in", "flue.offset_rise": "36 in"},
     "far aside at once": {"flue.offset": "60 in", "flue.offset_rise": "6 in"},
     "trim over the shoulder": {
@@ -160,6 +167,8 @@ MORE = st.fixed_dictionaries(
         "clearance.back": st.sampled_from(["unknown", "0 in", "4 in", "8 in"]),
         "breast.projection": st.integers(0, 20).map(lambda n: f"{n} in"),
         "breast.off_center": st.integers(-12, 12).map(lambda n: f"{n} in"),
+        "breast.place": st.sampled_from(["in a wall", "across a corner"]),
+        "breast.across": st.integers(60, 240).map(lambda n: f"{n} in"),
         "site.grade": st.integers(0, 40).map(lambda n: f"{n} in"),
         "chimney.location": st.sampled_from(["interior", "exterior"]),
         "house.ceiling": st.integers(84, 160).map(lambda n: f"{n} in"),
@@ -532,6 +541,22 @@ def test_off_the_middle_of_the_wall_says_to_which_side(off, way):
     geometry = build_geometry(change(Design(), {"breast.off_center": off}))
     said = " ".join(text for _, text in plan_words(geometry, FEET_INCHES))
     assert f'center 9" {way} of the wall' in said
+
+
+def test_across_a_corner_the_mason_is_told_its_width_and_what_is_missing():
+    """A block of 60 by 28-1/2 in and 4 in of air, 8 in before the wall: 2 (30 + 20.5 + 5.66) is
+    112.3 in, 16.3 in more than 8 ft; half of that is missing in depth.
+    """
+    told = {"breast.place": "across a corner", "breast.across": "8 ft", "breast.projection": "8 in"}
+    design = change(Design(), told)
+    said = " ".join(text for _, text in plan_words(build_geometry(design), FEET_INCHES))
+    assert "wall across the corner, 8'-0\" wide, air 2\"; 9'-4 1/2\" would do" in said
+    assert '8 1/2" too deep for the corner with its air' in said
+    texts = [label.text for _, sheet in made(design) for label in sheet.labels]
+    assert not [text for text in texts if text.endswith("  air")]  # no framing square behind
+    wide = change(design, {"breast.across": "unknown"})
+    said = " ".join(text for _, text in plan_words(build_geometry(wide), FEET_INCHES))
+    assert "air 4\" to the corner's walls" in said and "too deep" not in said
 
 
 def test_air_behind_is_what_is_left_behind():

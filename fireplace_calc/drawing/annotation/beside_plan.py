@@ -13,6 +13,8 @@ from fireplace_calc.proportion import corner_of_room, corner_short
 
 STUD = 3.5 * INCH
 """Depth of the framing drawn round the masonry. [m]"""
+Word = tuple[tuple[float, float], str]
+"""Where its tip is [m], and what is said."""
 
 
 def plan_words(
@@ -20,28 +22,28 @@ def plan_words(
 ) -> list[tuple[tuple[float, float], str]]:
     """Air spaces always; with room to talk, what everything is. [m]"""
     f, d = geometry.frame, geometry.design
+    beside = -f.block_half - side / 2
     words = [
-        ((-f.block_half - side / 2, f.block_back * 0.8), _air(d.clearance.side, units)),
+        ((beside, f.block_back * 0.8), _air(d.clearance.side, units)),
         ((-f.half_at(f.depth) * 0.6, f.block_back + back / 2), _air(d.clearance.back, units)),
     ]
-    at_wall = -f.block_half - side - STUD / 2, f.block_back + back
     if (cornered := corner_words(geometry, units)) is not None:
-        at_wall, words = cornered[0][0], cornered[1:]
+        across, behind = cornered
+        words = [across if talk else ((beside, across[0][1]), words[0][1]), behind]
     if not talk:
         return words
-    if cornered is not None:
-        words.append(cornered[0])
     if (out := d.breast.stands_out) is not None:
         said = f"face {length(out, units)} out of the wall" if out else "face flush with the wall"
         words.append(((-f.block_half - side - STUD, min(out, f.block_back + back)), said))
     if off := d.breast.off_center:
         to = "right" if off > 0 else "left"
         said = f"center {length(abs(off), units)} {to} of the wall's middle"
-        place = (0.0, f.block_back + back + STUD / 2) if cornered is None else at_wall
+        place = (0.0, f.block_back + (back + STUD / 2 if cornered is None else 0.0))
         words.append((place, said))
     lining = d.firebox.lining_thickness
+    if cornered is None:
+        words.append(((-f.block_half - side - STUD / 2, f.block_back + back), "framing"))
     words += [
-        (at_wall, "framing"),
         (
             (-(f.block_half + f.half_at(f.depth / 2)) / 2 - lining / 2, f.depth * 0.55),
             "firebox wall",
@@ -66,9 +68,9 @@ def plan_words(
     return words
 
 
-def corner_words(geometry: Geometry, units: str) -> list[tuple[tuple[float, float], str]] | None:
-    """What is told of a wall across a corner first, then the air beside it, and what is behind it;
-    nothing where the fireplace stands in a wall. [m]
+def corner_words(geometry: Geometry, units: str) -> tuple[Word, Word] | None:
+    """What is told of a wall across a corner, with the air between it and the masonry, then what is
+    behind it; nothing where the fireplace stands in a wall. [m]
 
     Parameters
     ----------
@@ -81,7 +83,8 @@ def corner_words(geometry: Geometry, units: str) -> list[tuple[tuple[float, floa
         return None
     f, gap = geometry.frame, geometry.design.clearance
     side, short = gap.side or 0.0, corner_short(geometry, units)
-    across = f"wall across the corner, {length(corner.width, units)} wide"
+    wide, beside = length(corner.width, units), _air(gap.side, units)
+    across = f"wall across the corner, {wide} wide, {beside}"
     air = [size for size in (gap.side, gap.back) if size is not None]
     behind = f"{_air(max(air, default=None), units)} to the corner's walls"
     if short is not None:
@@ -89,12 +92,10 @@ def corner_words(geometry: Geometry, units: str) -> list[tuple[tuple[float, floa
         behind = f"{short[0]} too deep for the corner with its air"
     if not air:
         behind += ", air unknown" if short is not None else ""
-    at = corner.wall + STUD / 2
-    return [
-        ((-f.block_half - side - STUD, at), across),
-        ((-f.block_half - side / 2, at), _air(gap.side, units)),
+    return (
+        ((-f.block_half - side - STUD, corner.wall + STUD / 2), across),
         ((-f.block_half, f.block_back), behind),
-    ]
+    )
 
 
 def _floor_word(geometry: Geometry) -> str:

@@ -187,9 +187,8 @@ def plan_words(geometry: Geometry, units: str) -> list[Word]:
             "air space" if d.clearance.side is not None else "air space, width not told",
         )
     ]
-    at_wall = at_side - STUD / 2, at_back * 0.9
     if (cornered := corner_words(geometry, units)) is not None:
-        at_wall, items = cornered[0][0], list(cornered)
+        items = list(cornered)
     elif d.clearance.back is None:
         items.append(((-f.block_half * 0.8, f.block_back), "air space behind, not told"))
     if (out := d.breast.stands_out) is not None:
@@ -197,14 +196,14 @@ def plan_words(geometry: Geometry, units: str) -> list[Word]:
         items.append(((at_side - STUD, min(out, at_back)), said))
     if off := d.breast.off_center:
         said = f"center {length(abs(off), units)} {'right' if off > 0 else 'left'} of the wall's"
-        place = (at_side, at_back + STUD * 0.7) if cornered is None else at_wall
+        place = (at_side, at_back + STUD * 0.7) if cornered is None else (0.0, f.block_back)
         items.append((place, f"{said} middle"))
     lining = d.firebox.lining_thickness
     wide = gap_texts([-f.back_width / 2, f.back_width / 2], units)[0]
     items.append(((-f.back_width * 0.45, f.depth), f"back {wide} wide"))
     items += [
         ((-f.half_at(f.depth * 0.42) - lining / 2, f.depth * 0.42), lining_word(geometry)),
-        (at_wall, "framing"),
+        *([((at_side - STUD / 2, at_back * 0.9), "framing")] if cornered is None else []),
         (
             (-f.half_at(f.throat_back) * 0.75, (f.throat_front + f.throat_back) / 2),
             "throat over it",

@@ -5,7 +5,7 @@ drawn and told, and the page's own axes beside ours.
 import json
 import shutil
 import subprocess
-from dataclasses import replace
+from dataclasses import asdict, replace
 from pathlib import Path
 
 import numpy as np
@@ -289,7 +289,7 @@ def test_whoever_looks_stands_in_the_room(length, width):
     g = made({"house.room_length": length, "house.room_width": width})
     room = room_measures(g)
     ring = [
-        room.placed(x, y)
+        room.corner.fire(x, y)
         for x, y in (
             (room.corner.leg, 0.0),
             (room.right, 0.0),
@@ -302,8 +302,12 @@ def test_whoever_looks_stands_in_the_room(length, width):
     for eye in standpoints(g):
         if eye.name in INSIDE:
             assert floor.contains(Point(eye.stands[:2])), eye.name
+    low, high = room.front, -room.corner.leg
+    if room.window_wall.turn > 0:
+        low, high = -room.right, 0.0
+    assert room.windows
     for window in room.windows:
-        assert room.front < window.front < window.back < -room.corner.leg
+        assert low < window.front < window.back < high
 
 
 def asked(script: str, told):
@@ -319,9 +323,11 @@ def asked(script: str, told):
 
 
 @pytest.mark.skipif(NODE is None, reason="Node is not installed")
-def test_the_page_turns_as_we_do():
+@pytest.mark.parametrize("width", ["20 ft", "9 ft"])
+def test_the_page_turns_as_we_do(width):
     """Axes, the window's light, and an eye that is turned and taken far out in every way."""
-    g = made({"breast.projection": "10 in", "breast.off_center": "6 in", "breast.across": "10 ft"})
+    told = {"breast.projection": "10 in", "breast.off_center": "6 in", "breast.across": "10 ft"}
+    g = made(told | {"house.room_width": width})
     room, c = room_measures(g), room_measures(g).corner
     plain = {
         "left": room.left,
@@ -336,6 +342,7 @@ def test_the_page_turns_as_we_do():
         "fire": room.fire,
         "fire_width": room.fire_width,
         "corner": {"left": c.left, "right": c.right, "wall": c.wall},
+        "window_wall": asdict(room.window_wall),
     }
     script = """
       import { readFileSync } from 'node:fs';
@@ -357,9 +364,10 @@ def test_the_page_turns_as_we_do():
     assert len(told["sources"]) == 8 * len(room.windows) > 0
     for source in told["sources"]:
         along, away = c.own(*source["at"][:2])
-        assert along == pytest.approx(0.01)
-        assert any(w.front < away < w.back for w in room.windows)
-        assert source["looks"] == pytest.approx([0.5**0.5, -(0.5**0.5), 0.0])
+        off, at, up = (along, away, -1) if width == "20 ft" else (away - room.front, -along, 1)
+        assert off == pytest.approx(0.01)
+        assert any(w.front < at < w.back for w in room.windows)
+        assert source["looks"] == pytest.approx([0.5**0.5, up * 0.5**0.5, 0.0])
     for x, y, z in told["stood"]:
         along, away = c.own(x, y)
         assert 0.2 < along < room.right - 0.2 and room.front + 0.2 < away < -0.2
@@ -372,11 +380,12 @@ def test_in_a_wall_the_page_turns_nothing():
     assert room_measures(g).corner is None
     script = """
       import { readFileSync } from 'node:fs';
-      import { ownOf, fireOf, turned, axesOf } from 'SRC/own.js';
+      import { ownOf, fireOf, turned, paneAxes } from 'SRC/own.js';
       const room = JSON.parse(readFileSync(0));
-      console.log(JSON.stringify([ownOf(room, [1, 2, 3]), fireOf(room, [1, 2, 3]), turned(room, [1, 2, 3]), axesOf(room)]));
+      console.log(JSON.stringify([ownOf(room, [1, 2, 3]), fireOf(room, [1, 2, 3]), turned(room, [1, 2, 3]), paneAxes(room)]));
     """
-    assert asked(script, {"corner": None}) == [[1, 2, 3]] * 3 + [[1, 0, 0, 0]]
+    told = asked(script, {"corner": None, "window_wall": None, "left": -3})
+    assert told == [[1, 2, 3]] * 3 + [{"axes": [1, 0, 0, 0], "plane": -3}]
 
 
 def test_own_and_fire_are_each_others_way_back():

@@ -129,8 +129,12 @@ def plain():
     return load(example("plain"))
 
 
-@pytest.fixture(scope="module", params=["in a wall", "across a corner"])
+@pytest.fixture(scope="module", params=["in a wall", "across a corner", "in a small room"])
 def placed(plain, request):
+    """In a small room nearly nothing is left of the wall at the left: the windows are elsewhere."""
+    if request.param == "in a small room":
+        small = {"house.room_width": "10 ft", "house.room_length": "12 ft"}
+        return change(plain, CORNER | small)
     return change(plain, {"breast.place": request.param})
 
 
@@ -404,17 +408,20 @@ def test_no_light_comes_in_but_by_windows_and_flue(placed):
     z = 1 - 2 * k / len(k)
     turn = np.pi * (1 + 5**0.5) * k
     ways = np.stack([np.sqrt(1 - z * z) * np.cos(turn), np.sqrt(1 - z * z) * np.sin(turn), z], 1)
-    own = np.array([(room.left + room.right) / 2 + 0.3, (room.front + room.back) / 2])
-    start = np.array([*room.placed(*own), room.ceiling / 2])
+    middle = (room.left + room.right) / 2 + 0.3, (room.front + room.back) / 2
+    if room.corner is not None:
+        middle = room.corner.fire(*middle)
+    start = np.array([*middle, room.ceiling / 2])
     out = [w for w in ways if not any(hit(start, start + 30 * w, s) for s in skins)]
     assert out
+    wall = room.lit_from
+    turn = np.radians(wall.turn)
+    into, along = np.array([np.cos(turn), np.sin(turn)]), np.array([-np.sin(turn), np.cos(turn)])
+    off = start[:2] - (wall.x, wall.y)
     for way in out:
-        along, away = way[:2]
-        if room.corner is not None:  # in the room's own axes, turned by 45 degrees
-            along, away = (way[0] - way[1]) / 2**0.5, (way[0] + way[1]) / 2**0.5
-        assert along < 0
-        far = (room.left - own[0]) / along
-        y, level = own[1] + far * away, start[2] + far * way[2]
+        assert way[:2] @ into < 0
+        far = (wall.plane - off @ into) / (way[:2] @ into)
+        y, level = off @ along + far * (way[:2] @ along), start[2] + far * way[2]
         assert any(w.front < y < w.back and w.sill < level < w.head for w in room.windows)
 
 

@@ -550,7 +550,7 @@ def test_across_a_corner_the_mason_is_told_its_width_and_what_is_missing():
     told = {"breast.place": "across a corner", "breast.across": "8 ft", "breast.projection": "8 in"}
     design = change(Design(), told)
     said = " ".join(text for _, text in plan_words(build_geometry(design), FEET_INCHES))
-    assert "wall across the corner, 8'-0\" wide, air 2\"; 9'-4 1/2\" would do" in said
+    assert 'wall across the corner, 8\'-0" wide, air 2"; 9\'-4 1/2" would do' in said
     assert '8 1/2" too deep for the corner with its air' in said
     texts = [label.text for _, sheet in made(design) for label in sheet.labels]
     assert not [text for text in texts if text.endswith("  air")]  # no framing square behind

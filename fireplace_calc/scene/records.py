@@ -6,6 +6,7 @@ of the face is where the second is nought.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import cos, radians, sin
 from typing import TYPE_CHECKING
 
 from fireplace_calc.base.arrays import Array, IntArray
@@ -130,8 +131,39 @@ class Standpoint:
 
 
 @dataclass(frozen=True, slots=True)
+class WindowWall:
+    """The wall that has the windows: its axes are square to it, into the room, and along it.
+
+    Attributes
+    ----------
+    x, y : float
+        Where their nought lies. [m]
+    turn : float
+        From the fireplace's axes to these, to the left. [deg]
+    plane : float
+        Of its face. [m]
+    """
+
+    x: float
+    y: float
+    turn: float
+    plane: float
+
+    def placed(self, off: float, along: float) -> tuple[float, float]:
+        """A place right and away from the fireplace's face. [m]
+
+        Parameters
+        ----------
+        off, along : float
+            From the face of the wall into the room, and along it. [m]
+        """
+        c, s, out = cos(radians(self.turn)), sin(radians(self.turn)), self.plane + off
+        return self.x + c * out - s * along, self.y + s * out + c * along
+
+
+@dataclass(frozen=True, slots=True)
 class Window:
-    """An opening in the wall at the left, by its ends. [m]"""
+    """An opening in its wall, by its ends along it. [m]"""
 
     front: float
     back: float
@@ -146,14 +178,15 @@ class RoomMeasures:
     Attributes
     ----------
     left, right : float
-        Faces of the side walls. These and what follows up to ``windows`` are in the room's own
-        axes, which are those of the fireplace unless it stands across a corner. [m]
+        Faces of the side walls. These, front and back are in the room's own axes, which are those
+        of the fireplace unless it stands across a corner. [m]
     front, back : float
         The wall behind whoever looks at the fire (negative), and the wall that the breast stands
         out of. [m]
     ceiling : float
         [m]
     windows : tuple of Window
+        Of the wall at the left, or of ``window_wall``.
     lamp : tuple of float
         Middle of the lamp's shade. [m]
     fire : tuple of float
@@ -162,6 +195,8 @@ class RoomMeasures:
         Of the laid logs. [m]
     corner : CutCorner, optional
         The wall across the corner.
+    window_wall : WindowWall, optional
+        Where that is not the one at the left, square to the wall at the fireplace.
     """
 
     left: float
@@ -174,13 +209,9 @@ class RoomMeasures:
     fire: Point
     fire_width: float
     corner: CutCorner | None = None
+    window_wall: WindowWall | None = None
 
-    def placed(self, along: float, away: float) -> tuple[float, float]:
-        """A place of the room's own axes, right and away from the face. [m]
-
-        Parameters
-        ----------
-        along, away : float
-            [m]
-        """
-        return (along, away) if self.corner is None else self.corner.fire(along, away)
+    @property
+    def lit_from(self) -> WindowWall:
+        """The wall that has the windows, wherever it stands."""
+        return self.window_wall or WindowWall(0.0, 0.0, 0.0, self.left)

@@ -32,7 +32,13 @@ from fireplace_calc.scene.setting.furniture.tables import (
 )
 from fireplace_calc.scene.setting.hung_and_put import beside_the_breast, on_the_mantel
 from fireplace_calc.scene.setting.masonry_in_room import wall_plane
-from fireplace_calc.scene.setting.measures import cut_corner, front_and_back, side_walls, windows
+from fireplace_calc.scene.setting.measures import (
+    cut_corner,
+    front_and_back,
+    side_walls,
+    window_wall,
+    windows,
+)
 from fireplace_calc.scene.setting.openings import door_things, window_things
 from fireplace_calc.scene.setting.places import FloorPlan, Spot
 from fireplace_calc.scene.setting.shell import SKIRTING_THICK, shell_things
@@ -77,6 +83,7 @@ def room_measures(geometry: Geometry) -> RoomMeasures:
         fire=(0.0, at.middle, at.hearth),
         fire_width=at.long,
         corner=cut_corner(geometry),
+        window_wall=window_wall(geometry),
     )
 
 

@@ -9,11 +9,11 @@ from __future__ import annotations
 from dataclasses import replace
 from math import sqrt
 
-from fireplace_calc.geometry.in_room.cut_corner import CutCorner
+from fireplace_calc.geometry.in_room.cut_corner import TURNED, CutCorner
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.across_corner import corner_of_room
 from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
-from fireplace_calc.scene.records import Window
+from fireplace_calc.scene.records import Window, WindowWall
 from fireplace_calc.scene.setting.forms import Ends
 from fireplace_calc.scene.setting.masonry_in_room import wall_plane
 
@@ -105,8 +105,49 @@ def _own_wall(geometry: Geometry, corner: CutCorner, long: float, side: int) -> 
     return max(long, corner.leg + BESIDE_THE_CUT, ahead / sqrt(2))
 
 
+def window_wall(geometry: Geometry) -> WindowWall | None:
+    """The wall with the windows of a room whose corner is cut off: the one at the left of the
+    fireplace, or, where too little is left of it, the one across from that at the right.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    WindowWall or None
+        Nothing where the fireplace stands in a wall: then it is the wall at the left.
+    """
+    corner = cut_corner(geometry)
+    if corner is None:
+        return None
+    front = front_and_back(geometry)[0]
+    if -front - corner.leg >= OFF_FRONT + NARROWEST + OFF_BACK:
+        return WindowWall(*corner.corner, TURNED, 0.0)
+    return WindowWall(*corner.corner, TURNED + 90.0, front)
+
+
+def window_ends(geometry: Geometry) -> Ends:
+    """Ends of the wall with the windows, in its own axes.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    tuple of float
+        The farther and the nearer one. [m]
+    """
+    wall, corner = window_wall(geometry), cut_corner(geometry)
+    front, back = front_and_back(geometry)
+    if wall is None or corner is None:
+        return front, back
+    return (front, back - corner.leg) if wall.turn == TURNED else (-side_walls(geometry)[1], 0.0)
+
+
 def windows(geometry: Geometry) -> tuple[Window, ...]:
-    """Windows of the left wall, from the breast on.
+    """Windows of the left wall, from the breast on; across a corner, of ``window_wall``.
 
     Parameters
     ----------
@@ -117,11 +158,8 @@ def windows(geometry: Geometry) -> tuple[Window, ...]:
     tuple of Window
         None where the wall is too short.
     """
-    front, back = front_and_back(geometry)
-    corner = cut_corner(geometry)
-    if corner is not None:
-        back -= corner.leg
-    seen = -IN_SIGHT if corner is None else back - IN_SIGHT
+    front, back = window_ends(geometry)
+    seen = -IN_SIGHT if window_wall(geometry) is None else back - IN_SIGHT
     low, high = max(front + OFF_FRONT, seen), back - OFF_BACK
     many = min(MOST_WINDOWS, int((high - low + APART) / (WIDE + APART)))
     wide = WIDE

@@ -7,13 +7,20 @@ from functools import lru_cache
 from math import pi, sin
 from typing import TYPE_CHECKING
 
-from fireplace_calc.geometry.in_room.cut_corner import TURNED, CutCorner
+from fireplace_calc.geometry.in_room.cut_corner import TURNED
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.figures import proportion_figures
 from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.records import Thing, Window
 from fireplace_calc.scene.setting.forms import Ends, block, extruded, joined, rod, turned
-from fireplace_calc.scene.setting.measures import cut_corner, front_and_back, side_walls, windows
+from fireplace_calc.scene.setting.measures import (
+    cut_corner,
+    front_and_back,
+    side_walls,
+    window_ends,
+    window_wall,
+    windows,
+)
 from fireplace_calc.scene.setting.stood import Made, made
 
 if TYPE_CHECKING:
@@ -36,7 +43,7 @@ PANE = 0.4
 CURTAIN, FOLDS = 0.28, 3
 """Width of one side of a drawn curtain, and its folds."""
 FROM_WALL = 0.15
-"""What hangs at the left wall stays within this. [m]"""
+"""What hangs at the wall with the windows stays within this. [m]"""
 
 
 def window_things(geometry: Geometry) -> Iterator[Thing]:
@@ -50,28 +57,11 @@ def window_things(geometry: Geometry) -> Iterator[Thing]:
     ------
     Thing
     """
-    left, (front, back) = side_walls(geometry)[0], front_and_back(geometry)
-    panes, corner = windows(geometry), cut_corner(geometry)
+    wall, panes = window_wall(geometry), windows(geometry)
+    left = side_walls(geometry)[0] if wall is None else wall.plane
+    placed = (0.0, 0.0, 0.0, 0.0) if wall is None else (wall.x, wall.y, 0.0, wall.turn)
     if panes:
-        back -= corner.leg if corner else 0.0
-        yield from _of_windows(
-            left, (front, back), wall_top(geometry), panes, placed_in_room(corner)
-        )
-
-
-def placed_in_room(corner: CutCorner | None) -> Placed:
-    """Where what is made in the room's own axes is stood: its nought, and how it is turned.
-
-    Parameters
-    ----------
-    corner : CutCorner or None
-
-    Returns
-    -------
-    tuple of float
-        As of ``Made.at``. [m, deg]
-    """
-    return (0.0, 0.0, 0.0, 0.0) if corner is None else (*corner.corner, 0.0, TURNED)
+        yield from _of_windows(left, window_ends(geometry), wall_top(geometry), panes, placed)
 
 
 @lru_cache(maxsize=4)
@@ -191,7 +181,8 @@ def door_things(geometry: Geometry) -> Iterator[Thing]:
     """
     at = door_place(geometry)
     if at is not None:
-        placed = placed_in_room(cut_corner(geometry))
+        corner = cut_corner(geometry)
+        placed = (0.0, 0.0, 0.0, 0.0) if corner is None else (*corner.corner, 0.0, TURNED)
         yield from _of_door(side_walls(geometry)[1], at, *door_size(geometry), placed)
 
 

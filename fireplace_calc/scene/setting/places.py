@@ -12,7 +12,13 @@ from fireplace_calc.geometry.in_room.cut_corner import TURNED
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.scene.eyes import INSIDE, standpoints
 from fireplace_calc.scene.setting.masonry_in_room import footprint
-from fireplace_calc.scene.setting.measures import cut_corner, front_and_back, side_walls, windows
+from fireplace_calc.scene.setting.measures import (
+    cut_corner,
+    front_and_back,
+    side_walls,
+    window_wall,
+    windows,
+)
 from fireplace_calc.scene.setting.openings import DOOR, FROM_WALL, door_place
 from fireplace_calc.scene.setting.stood import Furniture
 
@@ -52,8 +58,15 @@ class FloorPlan:
         (left, self.own_right) = side_walls(geometry)
         (self.own_front, self.own_back) = front_and_back(geometry)
         hung = FROM_WALL if windows(geometry) else 0.0
+        wall = window_wall(geometry)
+        at_left = wall is None or wall.turn == TURNED
         self.floor = self._placed(
-            _rectangle(left + hung + 0.01, self.own_right - 0.02, self.own_front, self.own_back)
+            _rectangle(
+                left + 0.01 + (hung if at_left else 0.0),
+                self.own_right - 0.02,
+                self.own_front + (0.0 if at_left else hung),
+                self.own_back,
+            )
         )
         self.left, self.right, self.front = left, self.own_right, self.own_front
         if self.corner is not None:
@@ -66,7 +79,9 @@ class FloorPlan:
         self.taken = self.masonry.offset(CLEAR, _miter())
         door = door_place(geometry)
         if door is not None:
-            self.taken += self._placed(_rectangle(self.right - 0.75, self.right, door - DOOR, door))
+            self.taken += self._placed(
+                _rectangle(self.own_right - 0.75, self.own_right, door - DOOR, door)
+            )
 
     def _placed(self, own: CrossSection) -> CrossSection:
         """A part of the floor that was told in the room's own axes, before the wall across."""

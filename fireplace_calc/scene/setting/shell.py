@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from fireplace_calc.geometry.in_room.cut_corner import TURNED, CutCorner
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.proportion.wall_guides import wall_top
-from fireplace_calc.scene.records import Thing, Window
+from fireplace_calc.scene.records import Thing
 from fireplace_calc.scene.setting.forms import Ends, block, joined
 from fireplace_calc.scene.setting.masonry_in_room import (
     taken_at,
@@ -21,7 +21,13 @@ from fireplace_calc.scene.setting.masonry_in_room import (
     taken_of_the_wall,
     wall_plane,
 )
-from fireplace_calc.scene.setting.measures import cut_corner, front_and_back, side_walls, windows
+from fireplace_calc.scene.setting.measures import (
+    cut_corner,
+    front_and_back,
+    side_walls,
+    window_wall,
+    windows,
+)
 from fireplace_calc.scene.setting.openings import CASING, door_place, door_size
 from fireplace_calc.scene.setting.stood import made
 from fireplace_calc.scene.stuffs import floor_stuff
@@ -52,7 +58,7 @@ def shell_things(geometry: Geometry) -> Iterator[Thing]:
     """
     left, right = side_walls(geometry)
     front, back = front_and_back(geometry)
-    top, panes, corner = wall_top(geometry), windows(geometry), cut_corner(geometry)
+    top, corner = wall_top(geometry), cut_corner(geometry)
     outer = ((left - THICK, right + THICK), (front - THICK, back + THICK))
     shaped = partial(_before, corner)
     floor = shaped(block(*outer, (-THICK, 0.0)), THICK)
@@ -64,6 +70,13 @@ def shell_things(geometry: Geometry) -> Iterator[Thing]:
         out = sqrt(2) * THICK  # so far the walls beside it reach where they end at its plane
         at_fire = (corner.left - out, corner.right + out)
         beside = [block((left, right), (back, back + THICK), (0.0, top))]
+    at_left = shaped(block((left - THICK, left), outer[1], (0.0, top)))
+    at_front = shaped(block((left, right), (front - THICK, front), (0.0, top)))
+    across = window_wall(geometry)
+    if across is None or across.turn == TURNED:
+        at_left = _with_windows(geometry, at_left)
+    else:
+        at_front = _with_windows(geometry, at_front)
     face = block(at_fire, (wall_plane(geometry), wall_plane(geometry) + THICK), (0.0, top))
     for key, stuff, body in (
         (
@@ -73,13 +86,13 @@ def shell_things(geometry: Geometry) -> Iterator[Thing]:
         ),
         ("ceiling", "ceiling", ceiling - _prism(taken_of_the_ceiling(geometry), top)),
         ("wall at the fireplace", "paint", face - breast),
-        ("wall at the left", "paint", shaped(_left_wall(left, outer[1], top, panes))),
+        ("wall at the left", "paint", at_left),
         *(("wall beside the fireplace", "paint", shaped(wall)) for wall in beside),
         ("wall at the right", "paint", shaped(_right_wall(geometry, right, outer[1], top))),
         (
             "wall at the front",
             "paint",
-            shaped(block((left, right), (front - THICK, front), (0.0, top))),
+            at_front,
         ),
     ):
         yield made(key, key, stuff, body).at()
@@ -113,12 +126,18 @@ def _prism(outline: CrossSection, low: float) -> Manifold:
     return outline.extrude(2 * THICK).translate((0.0, 0.0, low - THICK / 2))
 
 
-def _left_wall(left: float, y: Ends, top: float, panes: tuple[Window, ...]) -> Manifold:
-    """With its windows."""
-    x = (left - THICK, left)
-    holes = [block((x[0] - 0.1, x[1] + 0.1), (w.front, w.back), (w.sill, w.head)) for w in panes]
-    wall = block(x, y, (0.0, top))
-    return wall - joined(holes) if holes else wall
+def _with_windows(geometry: Geometry, wall: Manifold) -> Manifold:
+    """The wall that has them, less its windows."""
+    across, panes = window_wall(geometry), windows(geometry)
+    plane = side_walls(geometry)[0] if across is None else across.plane
+    x = (plane - THICK - 0.1, plane + 0.1)
+    holes = [block(x, (w.front, w.back), (w.sill, w.head)) for w in panes]
+    if not holes:
+        return wall
+    if across is None:
+        return wall - joined(holes)
+    turned = joined(holes).rotate((0.0, 0.0, across.turn))
+    return wall - turned.translate((across.x, across.y, 0.0))
 
 
 def _right_wall(geometry: Geometry, right: float, y: Ends, top: float) -> Manifold:

@@ -54,14 +54,15 @@ def light(faces: Faces, room: RoomMeasures, points: Array, normals: Array) -> Ar
 
 def _from_windows(room: RoomMeasures) -> Iterator[tuple[Point, Point, float]]:
     """Points of the windows that light comes from, where it goes, and how much. [m]"""
+    wall = room.lit_from
     parts = (0.25, 0.75) if len(room.windows) < 3 else (0.5,)
     for window in room.windows:
         size = (window.back - window.front) * (window.head - window.sill)
         for part in parts:
             y = window.front + part * (window.back - window.front)
             z = (window.sill + window.head) / 2
-            away = (*room.placed(room.left + 3.0, y), 0.9)
-            yield (*room.placed(room.left + 0.05, y), z), away, 3.2 * size / len(parts)
+            away = (*wall.placed(3.0, y), 0.9)
+            yield (*wall.placed(0.05, y), z), away, 3.2 * size / len(parts)
 
 
 def _falls(stands: Point, points: Array, normals: Array, area: float) -> Array:

@@ -6,7 +6,7 @@ import { Coats, started } from './coats.js';
 import { Film } from './film.js';
 import { Flames } from './flames.js';
 import { Eye } from './hands.js';
-import { axesOf, fireOf, turned } from './own.js';
+import { fireOf, paneAxes, turned } from './own.js';
 import { outlineOf, Picking } from './picking.js';
 import { StillFilm } from './still.js';
 import { HOURS, hourOf, STUDIO, SunMap } from './sun.js';
@@ -75,7 +75,7 @@ export class Stage {
   /** All that stands there, in the order of its numbers. */
   get things() { return this.body.things; }
 
-  /** Light of the hour; the table tells the way to the sun in the room's own axes. */
+  /** Light of the hour; the table tells the way to the sun as the wall with the windows sees it. */
   get now() {
     if (!this.inside) return STUDIO;
     const made = hourOf(this.table, this.clock || { name: this.hour });
@@ -192,8 +192,9 @@ export class Stage {
     if (room) {
       shared.fire.value.set(...room.fire, room.fire_width);
       shared.lamp.value.set(...room.lamp);
-      shared.paneX.value = room.left;
-      shared.own.value.set(...axesOf(room));
+      const { axes, plane } = paneAxes(room);
+      shared.paneX.value = plane;
+      shared.own.value.set(...axes);
       room.windows.slice(0, 2).forEach(({ front, back, sill, head }, k) => shared.panes.value[k].set(front, back, sill, head));
     }
     this.light(room);

@@ -1,5 +1,5 @@
 // In the worker: what light comes straight from windows, lamp and fire, and who else is seen from each sample.
-import { fireOf, turned } from './own.js';
+import { atWindows, turned } from './own.js';
 import { COLUMNS, texelOf } from './samples.js';
 
 const WINDOW = 8, LAMP = 4, FIRE = 6; // places of each that light is taken from
@@ -11,7 +11,7 @@ export function sourcesOf(room) {
   const made = [], looks = turned(room, [1, 0, 0]), share = (k, by) => (k * by) % 1;
   for (const { front, back, sill, head } of room.windows) {
     for (let k = 0; k < WINDOW; k++) {
-      made.push({ kind: 0, at: fireOf(room, [room.left + 0.01, front + (back - front) * share(k + 0.5, 0.7548776662), sill + (head - sill) * share(k + 0.5, 0.5698402909)]), looks,
+      made.push({ kind: 0, at: atWindows(room, 0.01, front + (back - front) * share(k + 0.5, 0.7548776662), sill + (head - sill) * share(k + 0.5, 0.5698402909)), looks,
         weight: (back - front) * (head - sill) / WINDOW / Math.PI, soft: 0.02 });
     }
   }

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from math import sqrt
 
 import numpy as np
 from scipy.sparse import coo_matrix, csc_matrix
@@ -26,6 +27,8 @@ NOT_YET = 1 - 1e-12
 """Just before a step ends. [-]"""
 SETTLED = 1e-4
 """Of a steady answer. [K]"""
+UNTRIED = 0.25
+"""Share of one correction that the next moves, before any was seen. [-]"""
 PATIENCE = 5
 """Corrections before the matrix is made anew, about as hot as it has become."""
 TURNS, SWINGS = 12, 3
@@ -92,7 +95,7 @@ class Conduction:
     def guess(self, temperatures: float | Array, drives: Drives | None = None) -> None:
         """Put what depends on temperature into the matrix as it is at these. [C]"""
         points = np.zeros(self.mesh.points) + temperatures
-        self._slopes = self.bends.slopes(points, drives)
+        self._slopes, self._share = self.bends.slopes(points, drives), UNTRIED
         self._factors.clear()
 
     def _matrix(self, per_second: float) -> csc_matrix:
@@ -135,7 +138,8 @@ class Conduction:
     def _solved(self, per_second: float, fixed: Array, points: Array, drives: Drives) -> Array:
         """Temperatures within a step; too steep slopes settle slowly, too flat ones not at all.
 
-        What is still to come is told from how much less each correction moves than the one before.
+        What is still to come is told from how much less each correction moves than the one before;
+        after the first, from how much less the last ones did, trusted by half.
         Where corrections swing to and fro (air that is fed and just begins to turn) the air carries
         what it last did.
         """
@@ -147,7 +151,10 @@ class Conduction:
             for _ in range(PATIENCE):
                 found: Array = factor.solve(fixed + bends.amiss(points, drives, slopes, air))
                 moved = float(np.abs(found - points).max())
-                to_come = moved**2 / (before - moved) if moved < before else moved
+                if before:
+                    self._share = moved / before
+                share = self._share if before else sqrt(self._share)
+                to_come = moved * share / (1 - share) if share < 1 else moved
                 if not bends.count or to_come < self._close:
                     return found
                 points, before = found, moved

@@ -16,7 +16,7 @@ from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.heat.conduction.grading import FINE, Cells, Low
 from fireplace_calc.heat.conduction.mesh import HeatMesh
 from fireplace_calc.heat.cuts.from_geometry import wall_plan
-from fireplace_calc.heat.cuts.spells import Spells
+from fireplace_calc.heat.cuts.spells import Spells, at_hour
 from fireplace_calc.heat.cuts.wall_plan import FIRE, OUTDOORS, ROOM, WallPlan, plan_mesh
 from fireplace_calc.heat.cuts.warming import Warming
 
@@ -68,8 +68,7 @@ class WallRun(Warming):
 
     def at(self, hour: float) -> Array:
         """Temperature of every point at an hour. [C]"""
-        found: Array = self.points[int(np.abs(self.times - hour).argmin())]
-        return found
+        return at_hour(self.times, self.points, hour)
 
 
 def burn(

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import numpy as np
-
 from fireplace_calc.base.arrays import Array
 from fireplace_calc.base.tables.heat import WallFire, flue_fires
 from fireplace_calc.geometry.parts import Geometry
@@ -14,7 +12,7 @@ from fireplace_calc.heat.conduction.mesh import HELD, HeatMesh
 from fireplace_calc.heat.cuts.behind import EMBERS, EMBERS_FILM
 from fireplace_calc.heat.cuts.round_flue import OUT_FILM, OUT_GAS
 from fireplace_calc.heat.cuts.section_cut import GAS, SECTION, section_mesh
-from fireplace_calc.heat.cuts.spells import Spells
+from fireplace_calc.heat.cuts.spells import Spells, at_hour
 from fireplace_calc.heat.cuts.wall_plan import FIRE, OUTDOORS, ROOM
 
 SENDS_UP = {"kind": "gentle", "middle": "usual", "hard": "hard"}
@@ -39,9 +37,8 @@ class SectionRun:
     points: Array
 
     def at(self, hour: float) -> Array:
-        """Temperature of every point at the nearest hour that was worked. [C]"""
-        found: Array = self.points[int(np.abs(self.times - hour).argmin())]
-        return found
+        """Temperature of every point at an hour. [C]"""
+        return at_hour(self.times, self.points, hour)
 
 
 def burn_section(

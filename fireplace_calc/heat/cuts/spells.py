@@ -27,7 +27,7 @@ class Spells:
     room : float
         [C]
     cells : Cells
-        How long its steps are, and how close each is settled.
+        How long its steps are, how close each is settled, and whether jumps are taken softly.
 
     Attributes
     ----------
@@ -40,7 +40,7 @@ class Spells:
     def __init__(self, mesh: HeatMesh, room: float, cells: Cells = FINE) -> None:
         self.now, self.last = 0.0, np.full((1, mesh.points), room)
         self._solved = Conduction(mesh, close=cells.close)
-        self._step = cells.step
+        self._step, self._softly = cells.step, cells.softly
         self._times, self._points = [np.zeros(1)], [self.last]
 
     def go(
@@ -69,7 +69,11 @@ class Spells:
         for space, film in films.items():
             self._solved.film(space, film)
         run = self._solved.run(
-            always(drives), hours * HOUR, step or self._step, self.last[-1], sudden
+            always(drives),
+            hours * HOUR,
+            step or self._step,
+            self.last[-1],
+            sudden and self._softly,
         )
         self._times.append(run.times[1:] / HOUR + self.now)
         self.last = run.points[1:]
@@ -85,3 +89,31 @@ class Spells:
     def points(self) -> Array:
         """Every point at these. [C]"""
         return np.concatenate(self._points)
+
+
+def at_hour(times: Array, points: Array, hour: float) -> Array:
+    """Every point at an hour, in a straight line between the two that were worked.
+
+    Parameters
+    ----------
+    times : array (n,)
+        Two at least. [h]
+    points : array (n, points)
+        [C]
+    hour : float
+        [h]
+
+    Returns
+    -------
+    array (points,)
+        [C]
+
+    Examples
+    --------
+    >>> at_hour(np.array([0.0, 2.0]), np.array([[20.0], [60.0]]), 0.5)
+    array([30.])
+    """
+    place = float(np.interp(hour, times, np.arange(len(times))))
+    before = min(int(place), len(times) - 2)
+    found: Array = points[before] + (place - before) * (points[before + 1] - points[before])
+    return found

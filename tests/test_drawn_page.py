@@ -114,9 +114,10 @@ def test_a_message_holds_every_line_and_letter_of_its_sheet(design, view, theme)
         assert ink == getattr(THEMES[theme], n.ink)
 
 
-def test_a_figure_hands_the_page_what_a_message_holds(boathouse):
+@pytest.mark.parametrize("view", ["front", "section", "plan", "roof", "room"])
+def test_a_figure_hands_the_page_what_a_message_holds(boathouse, view):
     """The short way of a slider and the Figure's own way are one."""
-    sheet = single("section", build_geometry(boathouse), FEET_INCHES)
+    sheet = single(view, build_geometry(boathouse), FEET_INCHES)
     drawn = PageCanvas(sheet_figure(sheet, "dark")).drawn()
     told, body = page_message(sheet, "dark", Cell(0, 0, sheet.width, sheet.height))
     assert drawn.pens[0][0] == THEMES["dark"].paper

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 import numpy as np
 from contourpy import FillType, contour_generator
@@ -130,7 +131,7 @@ def temperatures(view: View, mesh: HeatMesh, points: Array) -> None:
         for polygon, cuts in zip(polygons, offsets, strict=True):
             rings = np.split(np.asarray(polygon), np.asarray(cuts)[1:-1].astype(int))
             view.sheet.fill(rings, f"heat {n}", layer=1 + n / 10)
-    solid = contour_generator(x, y, np.ma.masked_invalid(field))
+    solid = contour_generator(x, y, field)
     for line in heat_lines():
         for drawn in solid.lines(line.celsius):
             view.sheet.line(np.asarray(drawn), "fine", "ink")
@@ -224,10 +225,11 @@ def _bands(units: str) -> list[str]:
     ]
 
 
-def _key_words(units: str) -> list[str]:
+@lru_cache(maxsize=8)
+def _key_words(units: str) -> tuple[str, ...]:
     """Every tone, then the lines that no tone begins at."""
     lines = [line for line in heat_lines() if line.celsius not in BANDS]
-    return [*_bands(units), *(f"{exactly(n.celsius, units)}: {n.name}" for n in lines)]
+    return (*_bands(units), *(f"{exactly(n.celsius, units)}: {n.name}" for n in lines))
 
 
 def key_of_bands(sheet: Sheet, left: float, top: float, units: str) -> None:

@@ -5,11 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 import numpy as np
+from matplotlib.path import Path
 
 from fireplace_calc.drawing.page.glyphs import glyph, glyph_key, glyph_table
-from fireplace_calc.drawing.page.page_renderer import FINE, Drawn, PageRenderer
-from fireplace_calc.drawing.page.sheet_artist import SheetArtist
+from fireplace_calc.drawing.page.page_renderer import CAPS, FINE, Drawn
+from fireplace_calc.drawing.sheets import lettering
+from fireplace_calc.drawing.sheets.ink_layers import layers
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.sheets.style import THEMES
 
 FARTHEST = 2**15 - 1
 """Largest number of 16 bits with a sign. [-]"""
@@ -35,10 +38,33 @@ def page_message(sheet: Sheet, theme: str, cell: Cell) -> tuple[dict[str, Any], 
     bytes
         Points, then the lengths of their runs.
     """
-    renderer = PageRenderer(sheet.width, sheet.height)
-    SheetArtist(sheet, theme).draw(renderer)
     box = [cell.left, cell.bottom, cell.right - cell.left, cell.top - cell.bottom]
-    return packed_drawing(renderer.drawn, box)
+    return packed_drawing(drawn_sheet(sheet, theme), box)
+
+
+def drawn_sheet(sheet: Sheet, theme: str) -> Drawn:
+    """What a Figure of the sheet hands to a page, without the Figure: a moving hand waits for it.
+
+    Parameters
+    ----------
+    sheet : Sheet
+    theme : str
+        ``light``, ``dark`` or ``print``.
+    """
+    inks, drawn = THEMES[theme], Drawn()
+    for layer in layers(sheet, inks, letters=False):
+        dashes = [round(length, 3) for length in layer.dashes] if layer.dashes else None
+        ends = CAPS[layer.cap]
+        pen = [layer.face, layer.edge, round(layer.width, 3), dashes, ends, layer.crisp, None]
+        codes: Any = layer.path.codes
+        drawn.add(pen, np.asarray(layer.path.vertices), np.flatnonzero(codes == Path.MOVETO))
+    for n in sheet.labels:
+        x, y = lettering.base(n.x, n.y, n.text, n.size, n.ha, n.va, n.turned, n.bold)
+        ink = getattr(inks, n.ink)
+        drawn.labels.append(
+            [round(x, 2), round(y, 2), n.text, round(n.size, 3), n.turned, n.bold, ink]
+        )
+    return drawn
 
 
 def packed_drawing(drawn: Drawn, box: list[float]) -> tuple[dict[str, Any], bytes]:

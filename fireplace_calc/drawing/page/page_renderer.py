@@ -18,7 +18,8 @@ from fireplace_calc.drawing.page.glyphs import CAP
 POINTS_TO_MM = 25.4 / 72
 FINE = 64
 """Steps to a millimeter. [1/mm]"""
-_CAPS = {"butt": "butt", "round": "round", "projecting": "square"}
+CAPS = {"butt": "butt", "round": "round", "projecting": "square"}
+"""What the page calls the ends of a line."""
 _BOLD = 600
 
 
@@ -45,6 +46,15 @@ class Drawn:
     points: list[np.ndarray] = field(default_factory=list)
     runs: list[np.ndarray] = field(default_factory=list)
     labels: list[list[Any]] = field(default_factory=list)
+
+    def add(self, pen: list[Any], points: np.ndarray, starts: np.ndarray) -> None:
+        """Add a path, all of whose pen is told but its runs, which begin at these points."""
+        runs = np.append(starts[1:], len(points)) - starts
+        each = int(runs[0]) if len(runs) == 1 or (runs == runs[0]).all() else 0
+        self.pens.append([*pen, len(runs), each])
+        self.points.append(points)
+        if not each:
+            self.runs.append(runs)
 
 
 class PageRenderer(RendererBase):
@@ -87,28 +97,20 @@ class PageRenderer(RendererBase):
         width = gc.get_linewidth() * POINTS_TO_MM
         edge = _hex(tuple(gc.get_rgb())) if width > 0 else None
         points, starts = _chords(path, transform)
-        runs = np.append(starts[1:], len(points)) - starts
-        each = int(runs[0]) if len(runs) and bool((runs == runs[0]).all()) else 0
         if not len(points) or not (face or edge):
             return
         clip: Any = gc.get_clip_rectangle()
         dashes: Any = gc.get_dashes()[1]
-        self.drawn.pens.append(
-            [
-                face,
-                edge,
-                round(width, 3),
-                None if dashes is None else [round(d * POINTS_TO_MM, 3) for d in dashes],
-                _CAPS[str(gc.get_capstyle())],
-                bool(gc.get_snap()),
-                None if clip is None else [round(float(side), 2) for side in clip.extents],
-                len(starts),
-                each,
-            ]
-        )
-        self.drawn.points.append(points)
-        if not each:
-            self.drawn.runs.append(runs)
+        pen = [
+            face,
+            edge,
+            round(width, 3),
+            None if dashes is None else [round(d * POINTS_TO_MM, 3) for d in dashes],
+            CAPS[str(gc.get_capstyle())],
+            bool(gc.get_snap()),
+            None if clip is None else [round(float(side), 2) for side in clip.extents],
+        ]
+        self.drawn.add(pen, points, starts)
 
     def draw_text(
         self,

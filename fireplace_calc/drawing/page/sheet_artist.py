@@ -13,7 +13,7 @@ from matplotlib.transforms import Affine2D
 
 from fireplace_calc.drawing.page.glyphs import FAMILY
 from fireplace_calc.drawing.sheets import lettering
-from fireplace_calc.drawing.sheets.ink_layers import HATCH_WEIGHT, MM_TO_POINTS, Layer, layers
+from fireplace_calc.drawing.sheets.ink_layers import MM_TO_POINTS, Layer, layers
 from fireplace_calc.drawing.sheets.sheet import Label, Sheet
 from fireplace_calc.drawing.sheets.style import THEMES
 
@@ -67,9 +67,7 @@ class SheetArtist(Artist):
             return
         gc.set_linewidth(layer.width * MM_TO_POINTS)
         gc.set_foreground(layer.edge)
-        gc.set_capstyle(
-            "butt" if layer.dashes else "projecting" if layer.width == HATCH_WEIGHT else "round"
-        )
+        gc.set_capstyle(layer.cap)
         gc.set_dashes(0, [d * MM_TO_POINTS for d in layer.dashes] if layer.dashes else None)
         renderer.draw_path(gc, layer.path, transform, None)
 

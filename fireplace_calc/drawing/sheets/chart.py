@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from matplotlib.ticker import MaxNLocator
@@ -17,18 +18,19 @@ ROW = 3.9
 """Least distance of two texts one above the other. [mm]"""
 
 
-def round_steps(low: float, high: float, most: int) -> list[float]:
+@lru_cache(maxsize=256)
+def round_steps(low: float, high: float, most: int) -> tuple[float, ...]:
     """Round figures from end to end, no more than so many.
 
     Examples
     --------
     >>> round_steps(0.0, 1.3, 6)
-    [0.0, 0.25, 0.5, 0.75, 1.0, 1.25]
+    (0.0, 0.25, 0.5, 0.75, 1.0, 1.25)
     """
     for count in (most, most - 1):  # the locator counts gaps: one figure more where both ends fit
         placed = MaxNLocator(count, steps=[1, 2, 2.5, 5, 10]).tick_values(low, high)
         near = 1e-9 * (high - low)
-        figures = [round(float(v), 10) for v in placed if low - near <= v <= high + near]
+        figures = tuple(round(float(v), 10) for v in placed if low - near <= v <= high + near)
         if len(figures) <= most:
             break
     return figures

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 from matplotlib.path import Path
@@ -31,6 +32,13 @@ class Layer:
     width: float = 0.0
     dashes: tuple[float, ...] | None = None
     crisp: bool = False
+
+    @property
+    def cap(self) -> Literal["butt", "projecting", "round"]:
+        """How its lines end, as matplotlib calls it."""
+        if self.dashes or self.edge is None:
+            return "butt"
+        return "projecting" if self.width == HATCH_WEIGHT else "round"
 
 
 def layers(sheet: Sheet, theme: Theme, letters: bool = True) -> Iterator[Layer]:

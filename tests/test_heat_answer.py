@@ -208,6 +208,15 @@ def test_a_run_cut_off_while_the_wood_warms_has_not_passed():
     assert replace(run, wood=np.array([20.0, 40.0, 30.0])).passed
 
 
+def test_between_two_steps_a_map_is_of_its_own_hour(plain):
+    """Not of the nearest that was worked: those of a moving hand lie two hours apart."""
+    run = plain.heat.evening[1]
+    first, second = run.times[3:5]
+    assert run.at(first) == pytest.approx(run.points[3])
+    assert run.at((first + 3 * second) / 4) == pytest.approx(run.points[3:5].T @ (0.25, 0.75))
+    assert run.at(run.times[-1]) == pytest.approx(run.points[-1])
+
+
 # -- the cuts -------------------------------------------------------------------------------------
 def test_the_wall_of_a_flue_adds_up_to_the_design():
     """Half the stack less half the bore, then the air, then a stud of 3 1/2 in."""

@@ -71,9 +71,10 @@ class Bends:
     def _flows(
         self, every: Array, one: Array, other: Array, air: Carried | None = None
     ) -> tuple[Array, Array, Array]:
-        across, away = air or self._air(np.abs(one - other))
+        apart = one - other
+        across, away = air or self._air(np.abs(apart))
         hot, cold = (one + ZERO_C) ** 2, (other + ZERO_C) ** 2
-        crossing = self.area * (self._sends * (hot * hot - cold * cold) + across * (one - other))
+        crossing = self.area * (self._sends * (hot * hot - cold * cold) + across * apart)
         if not self.any_fed:
             none = np.zeros(self.count)
             return crossing, none, none
@@ -122,21 +123,24 @@ class Bends:
         one, other = every[self.node], every[self.other]
         steep = np.abs(one - other)
         steep[self.gaps] = np.maximum(steep[self.gaps], SLIGHT)
-        across, away = self._air(steep, 4 / 3)
+        moved = self._turns * np.cbrt(steep)
+        across, away = self._shared(np.where(moved > self._still, 4 / 3 * moved, self._still))
         hot, cold = (4 * self._sends * (face + ZERO_C) ** 3 for face in (one, other))
         flat = self.area * (cold + across)
         flat[self.gaps.stop :] = 0.0
         return self.area * (hot + across), flat, self.area * away
 
-    def _air(self, steep: Array, slope: float = 1.0) -> tuple[Array, Array]:
-        """By moving air: across, and from either face to the air that is fed. [W/(m2 K)]"""
-        moved = self._turns * np.cbrt(steep)
-        air = np.where(moved > self._still, slope * moved, self._still)
+    def _air(self, steep: Array) -> Carried:
+        """By air between faces so far apart in temperature. [W/(m2 K)]"""
+        return self._shared(np.maximum(self._turns * np.cbrt(steep), self._still))
+
+    def _shared(self, air: Array) -> Carried:
+        """Across, and from either face to the air that is fed. [W/(m2 K)]"""
         if not self.any_fed:
             return air, np.zeros(self.count)
         each = 2 * air  # at either face (ISO 6946 has the two of them in a row)
-        both = 2 * each + self._fed + 1e-300
-        return each**2 / both, each * self._fed / both
+        share = each / (2 * each + self._fed + 1e-300)
+        return share * each, share * self._fed
 
 
 def _of(space: Space) -> tuple[float, float, float]:

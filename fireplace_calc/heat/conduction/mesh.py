@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
+from itertools import pairwise
 from math import pi
 from typing import Any
 
@@ -265,15 +266,16 @@ class HeatMesh:
         which, *told = (np.concatenate(part) for part in zip(*self._found, strict=True))
         first = {space: n for n, space in reversed([*enumerate(self._spaces)])}
         which = np.array([first[space] for space in self._spaces])[which]
-        for n in np.unique(which):
-            node, area, lane, along, sign = (part[which == n] for part in told)
-            space = self._spaces[n]
+        order = np.lexsort((told[3], told[2], which))  # along each lane of each space
+        which, *told = (part[order] for part in (which, *told))
+        starts = np.flatnonzero(np.diff(which, prepend=-1))
+        for start, end in pairwise([*starts.tolist(), len(which)]):
+            node, area, lane, along, sign = (part[start:end] for part in told)
+            space = self._spaces[which[start]]
             assert not isinstance(space, Solid)
             if not isinstance(space, Gap):
                 yield FreeFaces(node, node, area, np.zeros(len(node)), space)
                 continue
-            order = np.lexsort((along, lane))
-            node, area, lane, along, sign = (a[order] for a in (node, area, lane, along, sign))
             one = np.flatnonzero((lane[:-1] == lane[1:]) & (sign[:-1] > 0) & (sign[1:] < 0))
             yield FreeFaces(node[one], node[one + 1], area[one], along[one + 1] - along[one], space)
 

@@ -33,7 +33,9 @@ from fireplace_calc.proportion import corner_fit, find_guides, wall_sides, wall_
 from fireplace_calc.report.for_client.three_sentences import client_sentences
 from fireplace_calc.rules.tracing.follows import idle
 from fireplace_calc.scene.eyes import INSIDE, standpoints
+from fireplace_calc.scene.layouts.floors import floor_layouts
 from fireplace_calc.scene.setting.furnished import room_measures
+from fireplace_calc.scene.still.light_dots import _from_windows
 
 CORNER = {"breast.place": "across a corner"}
 SOURCES = Path(fireplace_calc.__file__).parent / "panels" / "scene" / "src"
@@ -370,7 +372,7 @@ def test_the_page_turns_as_we_do(width):
         assert source["looks"] == pytest.approx([0.5**0.5, up * 0.5**0.5, 0.0])
     for x, y, z in told["stood"]:
         along, away = c.own(x, y)
-        assert 0.2 < along < room.right - 0.2 and room.front + 0.2 < away < -0.2
+        assert 0.2 < along < room.right - 0.4 and room.front + 0.2 < away < -0.4
         assert y < c.wall and 0 < z < room.ceiling
 
 
@@ -394,3 +396,35 @@ def test_own_and_fire_are_each_others_way_back():
         assert c.fire(*c.own(*place)) == pytest.approx(place)
     assert c.own(c.right, c.wall) == pytest.approx((c.leg, 0.0))
     assert c.own(c.left, c.wall) == pytest.approx((0.0, -c.leg))
+
+
+@pytest.mark.parametrize("width", ["20 ft", "9 ft"])
+def test_a_still_is_lit_from_the_windows(width):
+    """Light begins just inside the glass and goes into the room, square to its wall."""
+    room = room_measures(made({"house.room_width": width}))
+    inside = Polygon(
+        [
+            room.corner.fire(x, y)
+            for x, y in ((0, 0), (room.right, 0), (room.right, room.front), (0, room.front))
+        ]
+    )
+    lamps = list(_from_windows(room))
+    assert lamps
+    for stands, looks, area in lamps:
+        way = np.subtract(looks[:2], stands[:2]) / np.hypot(*np.subtract(looks[:2], stands[:2]))
+        assert area > 0 and inside.contains(Point(stands[:2]))
+        assert inside.exterior.distance(Point(stands[:2])) == pytest.approx(0.05)
+        assert not inside.contains(Point(np.subtract(stands[:2], 0.06 * way)))
+        assert np.abs(way) == pytest.approx([0.5**0.5] * 2)
+
+
+def test_boards_run_along_the_walls_of_the_room():
+    c = corner(made())
+    ways = [np.subtract(c.fire(*way), c.fire(0, 0)) for way in ((1, 0), (0, 1))]
+    for stuff in ("boards", "flags", "floor tile"):
+        one = next(x for x in floor_layouts(True) if x.stuff == stuff)
+        for way in (one.along, one.up):
+            assert max(abs(np.dot(way[:2], own)) for own in ways) == pytest.approx(1.0)
+        across = np.cross(one.along, one.up)
+        plain = next(x for x in floor_layouts() if x.stuff == stuff)
+        assert across == pytest.approx(np.cross(plain.along, plain.up))

@@ -142,17 +142,17 @@ def test_every_light_does_its_share(lit):
         assert without < low * means["Night"], uniform
 
 
-def test_no_corner_leaks_light(lit):
-    """By night, by the fire's light alone: the seam of wall and ceiling is no brighter than the wall below it."""
-    lit.picture("Corner", "Night")
-    seams = lit.ask(
-        """() => { const found = []; for (const c of scene.body.charts) {
+SEAMS = """() => { const found = []; for (const c of scene.body.charts) {
       if (c.hidden || !c.thing.key.startsWith('wall') || c.area < 1.2 || Math.abs(c.n[2]) > .1) continue;
       const at = (i, j) => scene.atlas.light[4 * ((c.y + j) * 1024 + c.x + i) + 3];
       let edge = 0, near = 0; for (let i = 2; i < c.w - 2; i++) { edge += at(i, c.h - 1); near += at(i, c.h - 4); }
       found.push([c.thing.key, edge, near]); } return found; }"""
-    )
-    assert len(seams) >= 3
+
+
+def test_no_corner_leaks_light(lit):
+    """By night, by the fire's light alone: the seam of wall and ceiling is no brighter than the wall below it."""
+    lit.picture("Corner", "Night")
+    assert len(seams := lit.ask(SEAMS)) >= 3
     for key, edge, near in seams:
         assert edge <= 1.15 * near + 1e-3, key
 
@@ -251,6 +251,50 @@ def test_a_slab_that_lay_in_the_floor_has_light_as_soon_as_it_is_raised(lit, boa
     assert all(count == 0 and texels > 4 for count, texels in dark.values()), dark
     first = traits(assess(boathouse))
     lit.put("level.json", {k: first[k] for k in ("fireplace", "layouts", "setting")})
+    lit.ready()
+
+
+def test_across_a_corner_the_sun_comes_in_by_the_windows(lit, boathouse):
+    """The way to the sun is turned with the wall that has the windows. What the sun brightens most,
+    dot by dot, sees it through a window and past everything else; and no seam leaks.
+    """
+    cornered = assess(change(boathouse, {"breast.place": "across a corner"}))
+    told, scene = traits(cornered), gather_scene(cornered)
+    lit.put("corner.json", {k: told[k] for k in ("fireplace", "layouts", "setting")})
+    lit.view.wait_for_function("!scene.taken")
+    lit.ready()
+    pictures = [lit.picture("Corner", hour).mean(2) for hour in ("Overcast", "Day")]
+    assert all(edge <= 1.15 * near + 1e-3 for _, edge, near in lit.ask(SEAMS))
+    plain = np.array(lit.ask("scene.now.way"))
+    month, hour, ways = told["sun"]["month"], told["sun"]["hour"], told["sun"]["ways"]
+    own = np.frombuffer(ways, "<f4").reshape(12, 49, 4)[month, int(2 * hour), :3]
+    turned = [(own[0] + own[1]) / 2**0.5, (own[1] - own[0]) / 2**0.5, own[2]]
+    assert plain == pytest.approx(turned / np.linalg.norm(turned), abs=1e-6)
+    gain = pictures[1] - pictures[0]
+    high, wide = gain.shape
+    brightest = np.argsort(gain.ravel())[::-1][: gain.size // 200 : 12]
+    seen = lit.ask(
+        "(dots) => dots.map(([x, y]) => { const hit = scene.picking.at(scene.camera, x, y);"
+        " return hit && [scene.things[hit.number].key, hit.point]; })",
+        [
+            [2 * (k % wide + 0.5) / wide - 1, 1 - 2 * (k // wide + 0.5) / high]
+            for k in brightest.tolist()
+        ],
+    )
+    things = [t for t in (*scene.setting, *scene.fireplace) if t.stuff not in ("lamp", "shade")]
+    windows, wall, through = scene.measures.windows, scene.measures.lit_from, 0
+    turn = np.radians(wall.turn)
+    into, along = np.array([np.cos(turn), np.sin(turn)]), np.array([-np.sin(turn), np.cos(turn)])
+    for _, point in filter(None, seen):
+        at = np.array(point)
+        far = (wall.plane - (at[:2] - (wall.x, wall.y)) @ into) / (plain[:2] @ into)
+        met = at + far * plain
+        y = (met[:2] - (wall.x, wall.y)) @ along
+        inside = any(w.front < y < w.back and w.sill < met[2] < w.head for w in windows)
+        through += inside and nearest(things, at + 0.03 * plain, plain)[1] > far - 0.1
+    assert len(brightest) > 40 and through > 0.85 * len(brightest)
+    first = traits(assess(boathouse))
+    lit.put("corner.json", {k: first[k] for k in ("fireplace", "layouts", "setting")})
     lit.ready()
 
 

@@ -3,7 +3,7 @@ import { ownOf } from './own.js';
 
 const STEEP = [-0.3, 1.45]; // how far down and up one looks at the point from [rad]
 const ROUND = 1.35; // in a room, how far to either side of straight ahead [rad]
-const OFF_WALL = 0.25, OFF_FLOOR = 0.2; // nobody's eye is nearer [m]
+const OFF_WALL = 0.25, OFF_FLOOR = 0.2, OFF_SHELVES = 0.45; // nobody's eye is nearer [m]; across a corner shelves stand at walls that it comes along
 const REACH = [0.35, 40]; // how near and how far it goes [m]
 const TURN = 0.006, RAISE = 0.005; // of a hand's way [rad/px]
 const STILL = 6; // a press that moved less is a pick [px]
@@ -31,9 +31,10 @@ export class Eye {
 
   /** How much of the arm stays in the room. */
   share() {
-    const { left, right, front, back, ceiling, corner } = this.room, looks = ownOf(this.room, this.looks), away = corner ? back - OFF_WALL : Infinity;
+    const { left, right, front, back, ceiling, corner } = this.room, looks = ownOf(this.room, this.looks);
+    const [along, away] = corner ? [right - OFF_SHELVES, back - OFF_SHELVES] : [right - OFF_WALL, Infinity];
     const stands = ownOf(this.room, this.arm.map((v, k) => this.looks[k] + v));
-    const ends = [[left + OFF_WALL, right - OFF_WALL], [front + OFF_WALL, away], [OFF_FLOOR, ceiling - OFF_WALL]];
+    const ends = [[left + OFF_WALL, along], [front + OFF_WALL, away], [OFF_FLOOR, ceiling - OFF_WALL]];
     return ends.reduce((most, [low, high], k) => {
       const end = stands[k], arm = end - looks[k];
       if (end < low) return Math.min(most, (low - looks[k]) / arm);

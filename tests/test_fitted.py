@@ -5,7 +5,7 @@ from itertools import count
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 from test_cutting import laid as laid_designs
 
@@ -89,6 +89,26 @@ def test_a_gauge_leaves_nothing_thin_under_any_level(heights, high, joint):
         for bed in joints_near(joint * INCH, INCH / 32):
             tried = one_by_one(heights, high * INCH, bed, high * INCH)
             assert [cut for cut in tried if LEAST_CUT < cut <= LEAST_PIECE + 1e-5]
+
+
+@settings(deadline=None, max_examples=200)
+@given(st.integers(8, 60), st.integers(3, 6), st.sampled_from((2.5, 4.5)), st.data())
+def test_a_quarter_of_a_brick_is_course_enough(rows, thin, high, data):
+    """One level ends 3/16 to 3/8 in over a course, which no saw cuts; another wherever it does. The
+    nearest bed that leaves at least a quarter of a brick under both is taken, laid one by one.
+    """
+    high *= INCH
+    heights = (
+        rows * (high + EIGHTH) + EIGHTH + thin * INCH / 16,
+        data.draw(st.integers(60, 900)) * INCH / 32,
+    )
+    found = gauge(heights, high, EIGHTH)
+    for bed in joints_near(EIGHTH, INCH / 32):
+        cuts = [cut for cut in one_by_one(heights, high, bed, high) if cut > LEAST_CUT + 1e-6]
+        assume(all(abs(cut - high / 4) > 1e-6 for cut in cuts))
+        if min(cuts, default=high) > high / 4:
+            assert found.bed == pytest.approx(bed) and found.first == high
+            return
 
 
 def test_a_gauge_that_needs_no_change_keeps_the_chosen_bed():

@@ -6,6 +6,7 @@ from fireplace_calc import change
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.explore import sketch
+from fireplace_calc.geometry.builder import build_geometry
 
 FIRE = {"second_flue.serves": "fireplace"}
 
@@ -37,6 +38,27 @@ def test_past_the_firebox_it_stands_farther_out_and_says_so():
     near, far = frame().second, frame(second_flue__start="0 in").second
     assert far.set_out and far.between > near.between and abs(far.x) > abs(near.x)
     assert abs(far.x) - abs(near.x) == pytest.approx(far.between - near.between)
+
+
+def test_past_a_narrow_chamber_it_clears_the_first_chimneys_wall():
+    """An 18 in opening under a wall of 20 in: half of it from the first liner's gap on, then a whole
+    one, then the second's own gap.
+    """
+    narrow = {"opening__width": "18 in", "chimney__wall": "20 in"}
+    start = frame(**narrow).flue_start / INCH - 2
+    f = frame(**narrow, second_flue__start=f"{start} in")
+    assert f.second.start < f.flue_start
+    first = f.unit_half + Design().chimney.gap
+    assert f.second.x == pytest.approx(first + (10 + 20) * INCH + f.second.cavity_half)
+
+
+def test_its_casing_is_of_the_pieces_it_is_set_of():
+    made = build_geometry(change(Design(), FIRE | {"method": "modular"})).parts_by_name
+    casing, liner = made["second flue casing"], made["second flue liner"]
+    assert (casing.material, liner.material) == ("refractory", "clay liner")
+    assert casing.volume > 0
+    laid = build_geometry(change(Design(), FIRE | {"method": "laid"})).parts_by_name
+    assert "second flue liner" in laid and "second flue casing" not in laid
 
 
 def test_no_second_flue_no_frame_of_one():

@@ -441,6 +441,35 @@ def test_a_piece_that_stays_too_heavy_is_named_with_its_weight():
         cut_into_pieces(change(Design(), {"pieces.set": "small"}))
 
 
+def test_a_flue_of_too_many_pieces_says_what_weight_would_do():
+    tall = change(Design(), {"flue.sections": 30})
+    with pytest.raises(InputError, match="more than 40 pieces") as caught:
+        cut_into_pieces(tall, CastingWish())
+    enough = float(re.search(r"each weighs ([\d.]+) kg", str(caught.value))[1])
+    assert cut_into_pieces(tall, CastingWish(most=enough))
+    with pytest.raises(InputError, match="more than 40 pieces"):
+        cut_into_pieces(tall, CastingWish(most=enough - 0.1))
+
+
+@pytest.mark.parametrize(
+    ("name", "least", "most"),
+    [
+        ("most", 5.0, 500.0),
+        ("wall", 3 * INCH, 12 * INCH),
+        ("back", 2 * INCH, 12 * INCH),
+        ("plate", 2 * INCH, 12 * INCH),
+        ("shelf", 3 * INCH, 12 * INCH),
+        ("tallest", 6 * INCH, 48 * INCH),
+    ],
+)
+def test_both_ends_of_what_may_be_wished_for(name, least, most):
+    """Our own habit: five kilograms to what a hoist lifts, and what a form of the trade holds."""
+    for end, beyond in ((least, least * 0.98), (most, most * 1.02)):
+        assert getattr(CastingWish(**{name: end}), name) == end
+        with pytest.raises(InputError):
+            CastingWish(**{name: beyond})
+
+
 def test_what_is_taken_where_nothing_is_asked():
     """Our own habit, as the docstring of ``CastingWish`` has it; the lintel's bearing wants 3 in."""
     wish, inch = CastingWish(), INCH

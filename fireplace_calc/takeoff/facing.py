@@ -183,8 +183,6 @@ def facing_of(geometry: Geometry, name: str) -> Facing:
     behind = {
         "chimney walls": design.chimney.wall,
         "smoke chamber walls": design.smoke_chamber.wall,
-        BEFORE_BASE: 0.0,
-        BEFORE_HEARTH: 0.0,
     }.get(name, unit.length)
     brick_built = (
         name in geometry.parts_by_name and geometry.parts_by_name[name].material == "brick"

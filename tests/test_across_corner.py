@@ -22,6 +22,8 @@ from fireplace_calc.build.setting.site_plan import site_of
 from fireplace_calc.design.records import Design
 from fireplace_calc.design.work import Work
 from fireplace_calc.drawing.composed.compose import reads, single
+from fireplace_calc.drawing.composed.marked_check import marked
+from fireplace_calc.drawing.composed.marked_places import PLACES
 from fireplace_calc.drawing.pieces.staging_picture import staging_sheet
 from fireplace_calc.drawing.room.room_scene import scene
 from fireplace_calc.drawing.sheets.overlaps import collisions
@@ -269,6 +271,22 @@ def test_the_plan_is_drawn_again_when_the_stack_leans_into_the_corner():
     )
     assert corner(low).width < corner(high).width
     assert reads("plan", low) != reads("plan", high)
+
+
+@pytest.mark.parametrize("pack", ["US IRC 2021", "Canada NBC"])
+def test_air_is_marked_where_the_corner_leaves_it(pack):
+    """Square off the slanting wall, from the back edge of the block to the wall of the room."""
+    g = made({"breast.projection": "10 in"})
+    found = [x for x in assess(g.design, pack).findings if x.key in ("CLR-02", "CA-064", "CA-066")]
+    assert found
+    for finding in found:
+        (x0, y0), (x1, y1) = PLACES[finding.key][1](g)
+        if y1 > y0:
+            assert (x0, y0) == pytest.approx((g.frame.block_half, g.frame.block_back))
+            assert corner(g).own(x1, y1)[1] == pytest.approx(0.0, abs=INCH / 4)  # half an inch wide
+        else:
+            assert x1 < x0 < 0 and 10 * INCH < y0 < 13.5 * INCH
+        assert collisions(marked(finding, g)) == []
 
 
 # -- the staging floor -----------------------------------------------------------------------------

@@ -248,12 +248,18 @@ def test_a_check_is_marked_on_every_stage(met, screen, name):
 
 @pytest.mark.parametrize(
     "changes",
-    [{"base.footing_projection": "36 in"}, {"hearth.front": "72 in"}, {"opening.hood": "1 in"}],
+    [
+        {"base.footing_projection": "36 in"},
+        {"hearth.front": "72 in"},
+        {"opening.hood": "1 in"},
+        {"breast.place": "across a corner"},
+        {"breast.place": "across a corner", "breast.across": "8 ft", "breast.projection": "6 in"},
+    ],
     ids=str,
 )
 def test_rarer_ends_are_clean_too(met, changes):
     """A footing that reaches out before the hearth, a hearth that takes the whole width, one level
-    more to name.
+    more to name; across a corner, with room behind and without.
     """
     for (wide, high, _), name, units in itertools.product(
         STAGES.values(), ("plain", "laid"), SYSTEMS

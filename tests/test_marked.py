@@ -36,6 +36,7 @@ def shown(design):
 @settings(max_examples=60, deadline=None)
 @given(designs())
 @example(load(DESIGNS / "boathouse.toml"))
+@example(change(Design(), {"breast.place": "across a corner"}))
 def test_what_is_marked_is_what_is_compared(design):
     """From where to where on the view, against what the check says is there."""
     for finding, geometry in shown(design):

@@ -45,7 +45,8 @@ class StagingFloor:
         [m]
     corner : CutCorner or None
         Where it stands across a corner, the wall that cuts it: ``half`` is the nearer end of that
-        one, ``deep`` counts straight on, and the floor goes out from its ends at 45 degrees.
+        one, ``deep`` counts to the corner across, and the floor goes out from its ends at 45
+        degrees.
     """
 
     half: float
@@ -148,7 +149,13 @@ def site_of(
     half = inf if house.room_length is None else house.room_length / 2 - abs(off_center)
     deep = inf if house.room_width is None else house.room_width
     if corner is not None:
-        half, deep = corner.width / 2 - abs(off_center), corner.deep()
+        half, deep = (
+            corner.width / 2 - abs(off_center),
+            -corner.fire(
+                inf if corner.along is None else corner.along,
+                -inf if corner.away is None else -corner.away,
+            )[1],
+        )
     most = deep if corner is None else corner.deep(PALLET[0] / 2)
     away = max(min(work.pallet_away, most - PALLET[1]), work.staged_off)
     site = StagingFloor(

@@ -145,7 +145,7 @@ def _taken(plan: StagingPlan, units: str, assumed: Collection[str]) -> str:
         "work.pallet_away": site.away,
         "work.stack_height": plan.pile_height,
         "house.room_length": 2 * (site.half + abs(site.off_center)),
-        "house.room_width": site.deep,
+        "house.room_width": site.deep if site.corner is None else site.corner.deep(),
     }
     told = [
         f"{called.get(key, name)} {show(values[key], 'length', units)}"

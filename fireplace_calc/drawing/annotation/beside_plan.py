@@ -22,14 +22,12 @@ def plan_words(
 ) -> list[tuple[tuple[float, float], str]]:
     """Air spaces always; with room to talk, what everything is. [m]"""
     f, d = geometry.frame, geometry.design
-    beside = -f.block_half - side / 2
     words = [
-        ((beside, f.block_back * 0.8), _air(d.clearance.side, units)),
+        ((-f.block_half - side / 2, f.block_back * 0.8), _air(d.clearance.side, units)),
         ((-f.half_at(f.depth) * 0.6, f.block_back + back / 2), _air(d.clearance.back, units)),
     ]
-    if (cornered := corner_words(geometry, units)) is not None:
-        across, behind = cornered
-        words = [across if talk else ((beside, across[0][1]), words[0][1]), behind]
+    if (cornered := corner_words(geometry, units, talk)) is not None:
+        words = list(cornered)
     if not talk:
         return words
     if (out := d.breast.stands_out) is not None:
@@ -68,7 +66,7 @@ def plan_words(
     return words
 
 
-def corner_words(geometry: Geometry, units: str) -> tuple[Word, Word] | None:
+def corner_words(geometry: Geometry, units: str, talk: bool = True) -> tuple[Word, Word] | None:
     """What is told of a wall across a corner, with the air between it and the masonry, then what is
     behind it; nothing where the fireplace stands in a wall. [m]
 
@@ -77,25 +75,27 @@ def corner_words(geometry: Geometry, units: str) -> tuple[Word, Word] | None:
     geometry : Geometry
     units : str
         ``feet-inches`` or ``millimetres``.
+    talk : bool
+        Whether there is room for more than air and what is missing.
     """
     corner = corner_of_room(geometry)
     if corner is None:
         return None
     f, gap = geometry.frame, geometry.design.clearance
     side, short = gap.side or 0.0, corner_short(geometry, units)
-    wide, beside = length(corner.width, units), _air(gap.side, units)
-    across = f"wall across the corner, {wide} wide, {beside}"
-    air = [size for size in (gap.side, gap.back) if size is not None]
-    behind = f"{_air(max(air, default=None), units)} to the corner's walls"
+    told = [size for size in (gap.side, gap.back) if size is not None]
+    air, behind = _air(gap.side, units), _air(max(told, default=None), units)
+    at = corner.wall + STUD / 2
+    edge = (-f.block_half, f.block_back)
+    if not talk:
+        missing = behind if short is None else f"{short[0]} too deep"
+        return ((-f.block_half - side / 2, at), air), (edge, missing)
+    across = f"wall across the corner, {length(corner.width, units)} wide, {air}"
+    behind += " to the corner's walls"
     if short is not None:
         across += f"; {short[1]} would do"
-        behind = f"{short[0]} too deep for the corner with its air"
-    if not air:
-        behind += ", air unknown" if short is not None else ""
-    return (
-        ((-f.block_half - side - STUD, corner.wall + STUD / 2), across),
-        ((-f.block_half, f.block_back), behind),
-    )
+        behind = f"{short[0]} too deep for the corner{' with its air' if told else ', air unknown'}"
+    return ((-f.block_half - side - STUD, at), across), (edge, behind)
 
 
 def _floor_word(geometry: Geometry) -> str:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from math import hypot
+from math import hypot, sqrt
 
+from fireplace_calc.base.units import INCH
 from fireplace_calc.drawing.roof.roof_lines import along
 from fireplace_calc.drawing.sheets.sheet import Pair
 from fireplace_calc.geometry.mantel.on_face import trim_steps
@@ -43,6 +44,10 @@ def _lining(g: Geometry) -> Span:
 
 
 def _air_behind(g: Geometry) -> Span:
+    """Square off the back; across a corner square off the wall nearest to its edge."""
+    if g.design.breast.cornered:
+        x, y, off = g.frame.block_half, g.frame.block_back, (g.design.clearance.back or 0.0)
+        return (x, y), (x + off / sqrt(2), y + off / sqrt(2))
     return (g.frame.half_width / 3, g.frame.block_back), (
         g.frame.half_width / 3,
         g.frame.block_back + (g.design.clearance.back or 0.0),
@@ -51,6 +56,8 @@ def _air_behind(g: Geometry) -> Span:
 
 def _air_narrower(g: Geometry) -> Span:
     gaps, y = g.design.clearance, g.frame.block_back / 2
+    if g.design.breast.cornered:  # where the wall across ends beside it
+        y = (g.design.breast.stands_out or 0.0) + INCH
     if gaps.side is not None and (gaps.back is None or gaps.side < gaps.back):
         return (-g.frame.block_half, y), (-g.frame.block_half - gaps.side, y)
     return _air_behind(g)

@@ -177,6 +177,11 @@ def test_nothing_of_order_draft_and_clauses_moves_with_it(form, out):
         (f.key, f.verdict) for f in other.findings
     ]
     assert one.takeoff == other.takeoff and one.geometry.parts == other.geometry.parts
+    assert [(f.key, f.verdict, f.note) for f in one.judgement] == [
+        (f.key, f.verdict, f.note) for f in other.judgement
+    ]
+    rests = {key for f in (*one.judgement, *one.findings) for key in f.assumed}
+    assert not {"breast.place", "breast.across"} & rests
 
 
 # -- how it is drawn and told ----------------------------------------------------------------------

@@ -46,7 +46,8 @@ SOLIDS = (
     *(
         key
         for key in all_inputs()
-        if key.partition(".")[0]
+        if key not in ("breast.place", "breast.across")
+        and key.partition(".")[0]
         in (
             *("method", "opening", "lintel", "firebox", "base", "hearth", "throat"),
             *("smoke_chamber", "flue", "chimney", "brick", "surround", "mantel"),
@@ -55,7 +56,9 @@ SOLIDS = (
     ),
     *("house.ceiling", "site.grade"),
 )
-"""Whatever weighs something; the facing ends at the ceiling, the base begins below grade."""
+"""Whatever weighs something; the facing ends at the ceiling, the base begins below grade. The same
+masonry stands in a wall and across a corner.
+"""
 
 FOLLOWS: dict[str, tuple[str, ...]] = {
     "accessory": ("clearance.accessory", "fire.doors_inlet"),

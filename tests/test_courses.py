@@ -518,6 +518,38 @@ def test_the_shoulder_is_counted_from_the_hearth():
     assert any('hearth to shoulder it is 24 courses and 2" of' in one for one in told), told
 
 
+def test_a_low_hearth_cuts_the_lowest_course_of_the_face():
+    """1-1/4 in to the hearth less a joint of 1/2 in; at 12 in the lowest is whole."""
+    brick = dict(surround__face="brick", brick__facing="common")
+    low, high = (said(**brick, base__hearth_level=level) for level in ("1-1/4 in", "12 in"))
+    assert any('The lowest course is cut to 3/4".' in one for one in low), low
+    assert any("From floor to hearth" in one for one in high), high
+    assert not any("lowest course" in one for one in high), high
+
+
+@pytest.mark.parametrize("firebox", ["solid units", "hollow grouted solid"])
+def test_walls_on_each_other_are_coursed_as_one(firebox):
+    """From the lowest wall's foot to the top of the chimney one course lies on the other, each in the
+    wall in which it begins; of a firebox 40-1/2 in high 14 whole courses of 2-3/4 in and one begun.
+    """
+    geometry = build_geometry(change(Design(), {"firebox.masonry": firebox}))
+    walls = [geometry.parts_by_name[name] for name in (
+        "firebox walls", "smoke chamber walls", "shoulder", "chimney walls")]  # fmt: skip
+    listed = course_list(geometry)
+    kinds = {listed.of(part.name)[0].kind for part in walls}
+    for kind in kinds:
+        run = [part for part in walls if listed.of(part.name)[0].kind == kind]
+        level = run[0].bottom
+        for part in run:
+            for one in listed.of(part.name):
+                assert one.bottom - one.bed == pytest.approx(level, abs=1e-9)
+                assert part.bottom - 1e-6 <= level < part.top
+                level = one.top
+        assert level == pytest.approx(run[-1].top, abs=INCH)
+    if firebox == "solid units":
+        assert len(kinds) == 1 and len(listed.of("firebox walls")) == 15
+
+
 def test_courses_of_a_set_are_numbered_from_one():
     geometry = build_geometry(change(Design(), {"pieces.set": "small"}))
     listed = course_list(geometry)

@@ -147,3 +147,9 @@ def no_fault_is_overheard(caplog):
 def pytest_collection_finish():
     """Modules and tests stay to the end: the collector need not walk them again and again."""
     gc.freeze()
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_sessionfinish():
+    """Nor at the end, when pytest sweeps all memory several times."""
+    gc.freeze()

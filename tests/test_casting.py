@@ -399,6 +399,9 @@ REFUSED = {
     "a heavy lintel": ({"throat.height": "12 in"}, {"most": 40}, "A beam of the lintel weighs 8"),
     "a heavy collar": ({"smoke_chamber.transition": "12 in"}, {"most": 60}, "The collar weighs"),
     "a heavy plate": ({}, {"most": 57, "plate": 12 * INCH}, "A strip of the base plate weighs"),
+    "a heavy wall": ({"throat.height": "4 in", "lintel.height": "1 in",
+                      "opening.standard_height": "18 in"},
+                     {"most": 10, "wall": 3 * INCH}, "The right wall weighs"),
     "a heavy top wall": ({"throat.height": "24 in", "firebox.breast": "3 in",
                           "opening.width": "18 in"}, {"most": 50}, "The right top wall weighs"),
     "a heavy flue": ({"flue.sections": 30}, {}, "more than 40 pieces"),
@@ -439,6 +442,27 @@ def test_a_piece_that_stays_too_heavy_is_named_with_its_weight():
     )
     with pytest.raises(InputError, match="stands on a set already"):
         cut_into_pieces(change(Design(), {"pieces.set": "small"}))
+
+
+HEAVY = [case for case, (_, _, said) in REFUSED.items() if "weighs" in said]
+
+
+@pytest.mark.parametrize("case", HEAVY)
+def test_what_a_heavy_piece_is_said_to_weigh_is_enough_for_it(case):
+    """With so much allowed it is something else that is too heavy, or nothing; with less it is not."""
+    changes, how, said = REFUSED[case]
+    design = change(Design(), changes)
+
+    def refused(most):
+        try:
+            cut_into_pieces(design, CastingWish(**how | {"most": most}))
+        except InputError as wrong:
+            return str(wrong)
+        return ""
+
+    weight = float(re.search(r"weighs ([\d.]+) kg", refused(how["most"]))[1])
+    what = said.partition(" weighs")[0]
+    assert what in refused(weight - 0.1) and not refused(weight).startswith(what)
 
 
 def test_a_flue_of_too_many_pieces_says_what_weight_would_do():

@@ -445,6 +445,16 @@ def test_what_nobody_told_gives_way_to_breast_and_ceiling(family):
     assert max(run.bounds[1] for run in runs_of(made)) <= made.frame.block_half + 1e-9
 
 
+@pytest.mark.parametrize(("joint", "course"), [(None, 8 / 3), ("1/2 in", 2.75), ("1/4 in", 2.5)])
+def test_a_brick_shelf_is_whole_courses_of_the_brick_with_its_joint(joint, course):
+    """Modular brick, 2-1/4 in: three courses to 8 in, whatever joint is told."""
+    told = changes("shelf", material="brick", thickness="8 in")
+    told |= {"brick.facing": "modular", "brick.facing_joint": joint}
+    made = sketch(change(Design(), told))
+    sizes = mantel_sizes(made.design.mantel, mantel_place(made))
+    assert sizes.thickness / INCH == pytest.approx(3 * course)
+
+
 def test_a_mantel_reaches_over_what_carries_it():
     """Corbels 5 in beside the opening and 7 in wide, nothing told of the beam: it ends with them, 12 in
     beyond the opening, which is more than is usual.

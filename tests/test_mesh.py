@@ -17,13 +17,13 @@ from strategies import designs
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
-from fireplace_calc.geometry.bodies import CHORDS, solid_body
+from fireplace_calc.geometry.bodies import CHORDS, kept_inside, solid_body
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.convex import convex_parts
 from fireplace_calc.geometry.first_moments import moments
-from fireplace_calc.geometry.mesh import SMOOTHING, meshes, part_mesh
+from fireplace_calc.geometry.mesh import SMOOTHING, Mesh, meshes, part_mesh
 from fireplace_calc.geometry.parts import part as make_part
-from fireplace_calc.geometry.polygons import chords
+from fireplace_calc.geometry.polygons import chords, signed_area
 from fireplace_calc.geometry.solids import Loft, prism, spans
 
 FACETED = 0.0013
@@ -218,6 +218,52 @@ def test_edges_are_those_a_draughtsman_would_rule():
 def runs(face, a, b):
     """Whether the rim of a face goes from one point straight to another."""
     return (a, b) in {(face[k], face[(k + 1) % 3]) for k in range(3)}
+
+
+def needle(scale, away):
+    """A block 1 by 1 by 1, one edge of its top in two pieces, so that a face without any height
+    closes the skin; and a corner on its right so near to an edge that a face there is a needle.
+    """
+    corners = [(x, y, z) for z in (0, 1) for y in (0, 1) for x in (0, 1)]  # 0 to 7
+    corners += [(0.5, 0, 1), (1, 1e-3, 0.5)]  # on the edge 4 5; beside the edge 1 5
+    faces = [
+        *[(0, 2, 1), (1, 2, 3)],  # foot
+        *[(0, 1, 5), (0, 5, 4)],  # front
+        *[(2, 0, 4), (2, 4, 6), (3, 2, 6), (3, 6, 7)],  # left, back
+        *[(1, 3, 9), (3, 7, 9), (7, 5, 9), (1, 9, 5)],  # right; the last is a needle
+        *[(4, 8, 6), (8, 7, 6), (8, 5, 7)],  # top
+        (4, 5, 8),  # no height at all
+    ]
+    return Mesh("needle", "brick", scale * np.array(corners, float) + away, np.array(faces))
+
+
+@pytest.mark.parametrize("scale", [1e-3, 1.0, 1e3])
+@pytest.mark.parametrize("away", [0.0, 1e3])
+def test_which_way_a_face_looks_depends_on_neither_size_nor_place(scale, away):
+    """A needle of a thousandth of its length still has a way of its own; a face that has none takes
+    that of the one along its length.
+    """
+    skin = needle(scale, scale * away)
+    assert_closed(skin)
+    left, front, up = np.eye(3)
+    wanted = [*[-up] * 2, *[-front] * 2, *[-left] * 2, *[front] * 2, *[left] * 4, *[up] * 3]
+    assert np.allclose(skin.normals[:15], wanted, atol=1e-6)
+    assert any(np.allclose(skin.normals[15], way, atol=1e-6) for way in (-front, up))
+
+
+def test_what_lies_inside_is_kept_and_what_lies_in_a_hole_is_not():
+    """Squares of a meter; one inside whole comes back as it is, one over the rim is cut by hand."""
+
+    def square(x, y, side=1.0):
+        return ((x, y), (x + side, y), (x + side, y + side), (x, y + side))
+
+    inside, over, out = square(1, 1), square(3.5, 1), square(9, 9)
+    region = [square(0, 0, 2.0), square(2, 0, 2.0), square(0, 2, 2.0), square(2, 2, 2.0)]
+    kept = kept_inside([inside, over, out], region)
+    assert kept[0] is inside and len(kept) == 2
+    assert signed_area(kept[1]) == pytest.approx(0.5)
+    bitten = kept_inside([inside, over, out], region, [square(1.75, 1.5), square(3.5, 0, 0.5)])
+    assert [signed_area(one) for one in bitten] == pytest.approx([1 - 0.25 * 0.5, 0.5])
 
 
 def test_an_arch_has_its_chords():

@@ -21,7 +21,7 @@ from fireplace_calc.geometry.bodies import CHORDS, kept_inside, solid_body
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.convex import convex_parts
 from fireplace_calc.geometry.first_moments import moments
-from fireplace_calc.geometry.mesh import SMOOTHING, Mesh, meshes, part_mesh
+from fireplace_calc.geometry.mesh import SMOOTHING, Mesh, meshes, not_covered, part_mesh
 from fireplace_calc.geometry.parts import part as make_part
 from fireplace_calc.geometry.polygons import chords, signed_area
 from fireplace_calc.geometry.solids import Loft, prism, spans
@@ -237,11 +237,11 @@ def needle(scale, away):
     return Mesh("needle", "brick", scale * np.array(corners, float) + away, np.array(faces))
 
 
-@pytest.mark.parametrize("scale", [1e-3, 1.0, 1e3])
+@pytest.mark.parametrize("scale", [0.05, 1.0, 1e3])
 @pytest.mark.parametrize("away", [0.0, 1e3])
 def test_which_way_a_face_looks_depends_on_neither_size_nor_place(scale, away):
-    """A needle of a thousandth of its length still has a way of its own; a face that has none takes
-    that of the one along its length.
+    """A needle of a thousandth of its length still has a way of its own, if no less than a hundredth
+    of a millimeter; a face that has none takes that of the one along its length.
     """
     skin = needle(scale, scale * away)
     assert_closed(skin)
@@ -264,6 +264,24 @@ def test_what_lies_inside_is_kept_and_what_lies_in_a_hole_is_not():
     assert signed_area(kept[1]) == pytest.approx(0.5)
     bitten = kept_inside([inside, over, out], region, [square(1.75, 1.5), square(3.5, 0, 0.5)])
     assert [signed_area(one) for one in bitten] == pytest.approx([1 - 0.25 * 0.5, 0.5])
+
+
+def test_what_is_left_open_in_a_window_piece_by_piece():
+    """A window of 4 by 2 with a strip over its middle leaves two; a hole in a cover is open again,
+    and a piece with a hole comes with its outline first.
+    """
+
+    def box(left, low, right, high):
+        return ((left, low), (right, low), (right, high), (left, high))
+
+    window = box(0, 0, 4, 2)
+    halves = not_covered(window, [((box(1, -1, 3, 3),), ())], [])
+    assert [len(rings) for rings in halves] == [1, 1]
+    assert sorted(signed_area(rings[0]) for rings in halves) == pytest.approx([2.0, 2.0])
+    again = not_covered(window, [((box(-1, -1, 5, 3),), (box(1, 0.5, 2, 1),))], [box(3, 0, 4, 1)])
+    assert sorted(signed_area(rings[0]) for rings in again) == pytest.approx([0.5, 1.0])
+    ((outer, hole),) = not_covered(window, [((box(1, 0.5, 2, 1),), ())], [])
+    assert signed_area(outer) == pytest.approx(8.0) and signed_area(hole) == pytest.approx(-0.5)
 
 
 def test_an_arch_has_its_chords():

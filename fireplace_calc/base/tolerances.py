@@ -12,4 +12,4 @@ COUNT_SLACK = 1e-6
 CONTACT_GAP = 1e-6
 """Solids nearer than this touch. [m]"""
 MESH_SLIVER = 1e-5
-"""A triangle lower than this over its longest side is no surface; nothing shorter is an edge. [m]"""
+"""A triangle lower than this over its longest side is no surface; no edge is shorter. [m]"""

@@ -16,7 +16,7 @@ from shapely.geometry import Point, Polygon, box
 from strategies import designs
 
 import fireplace_calc
-from fireplace_calc import assess, change, load, save
+from fireplace_calc import assess, change, example, load, save
 from fireplace_calc.base.units import FOOT, INCH, InputError
 from fireplace_calc.build.setting.site_plan import site_of
 from fireplace_calc.design.records import Design
@@ -177,10 +177,19 @@ def test_nothing_of_order_draft_and_clauses_moves_with_it(form, out):
         (f.key, f.verdict) for f in other.findings
     ]
     assert one.takeoff == other.takeoff and one.geometry.parts == other.geometry.parts
-    assert [(f.key, f.verdict, f.note) for f in one.judgement] == [
-        (f.key, f.verdict, f.note) for f in other.judgement
+    judged = [
+        [(f.key, f.verdict, f.note) for f in (*of.judgement, *of.structure.findings)]
+        for of in (one, other)
     ]
-    rests = {key for f in (*one.judgement, *one.findings) for key in f.assumed}
+    assert judged[0] == judged[1]
+
+
+def test_no_finding_rests_on_where_it_stands():
+    """On the form of the breast the weight does, and so does what stands under it."""
+    result = assess(load(example("boathouse-laid")))
+    every = (*result.findings, *result.judgement, *result.structure.findings)
+    rests = {key for finding in every for key in finding.assumed}
+    assert "breast.form" in rests
     assert not {"breast.place", "breast.across"} & rests
 
 

@@ -31,6 +31,7 @@ SHAKES = {"seismic_design_category": "C"}
 WOOD = {"hearth_support": "combustible"}
 SOLID = {"firebox.masonry": "solid units", "abroad.two_leaves": "yes"}
 SUPPLY = {"exterior_air_supply": "yes"}
+ACROSS = {"breast.place": "across a corner", "breast.across": "90 in"}
 TOP = assess(Design()).geometry.frame.liner_top
 
 
@@ -268,6 +269,16 @@ CASES = [
         ({"surround.trim": []}, X),
     ),
     *limit(DE, "DE-06", {"house.room_width": "3 m"}, "house.room_length", "m", 3.99, 4, 4.01),
+    *case(
+        DE,
+        "DE-06",
+        # a wall of 90 in across a corner takes a quarter of its square, 1.306 m2 of the floor
+        ({"house.room_length": "4 m", "house.room_width": "3.3 m"}, M),
+        (ACROSS | {"house.room_length": "4 m", "house.room_width": "3.32 m"}, F),
+        (ACROSS | {"house.room_length": "4 m", "house.room_width": "3.33 m"}, M),
+        (ACROSS | {"breast.across": None}, M),
+        (ACROSS | {"breast.across": None, "clearance.back": None}, N),
+    ),
     *case(DE, "DE-06", ({"house.room_width": None}, N), ({"house.room_length": None}, N)),
     *case(DE, "DE-08", ({}, M), ({"stack.connector": "yes"}, F), ({"stack.connector": None}, N)),
     *limit(DE, "DE-10", {}, "flue_net_area", "mm2", 9999, 10000, 10001),

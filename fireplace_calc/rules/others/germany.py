@@ -7,6 +7,7 @@ from __future__ import annotations
 from math import atan, tan
 
 from fireplace_calc.base.units import DEG, MM
+from fireplace_calc.geometry.in_room.cut_corner import corner_of
 from fireplace_calc.rules.book import Book
 from fireplace_calc.rules.comparing import (
     MEETS,
@@ -91,7 +92,14 @@ def room(facts: Facts) -> Compared:
     long, wide = facts.design.house.room_length, facts.design.house.room_width
     if long is None or wide is None:
         return unknown("The size of the room")
-    return at_least(long * wide, 12.0, PRACTICE)
+    breast, gap = facts.design.breast, facts.design.clearance
+    across = breast.across if breast.cornered else 0.0
+    if across is None:  # as wide as the masonry with its air needs
+        corner = corner_of(facts.design, facts.frame)
+        if corner is None or gap.side is None or gap.back is None:
+            return unknown("How wide the wall across the corner is")
+        across = corner.width
+    return at_least(long * wide - across**2 / 4, 12.0, PRACTICE)
 
 
 @GERMANY.rule(

@@ -63,6 +63,8 @@ masonry stands in a wall and across a corner.
 FOLLOWS: dict[str, tuple[str, ...]] = {
     "accessory": ("clearance.accessory", "fire.doors_inlet"),
     "arrester": ("chimney.arrester",),
+    "breast.cornered": ("breast.place",),
+    "breast.stands_out": ("breast.form", "breast.projection"),
     "chimney_wall_thickness": ("chimney.wall",),
     "damper_place": ("throat.damper",),
     "edge_trim": ("clearance.edge_trim",),

@@ -209,7 +209,7 @@ def test_a_run_cut_off_while_the_wood_warms_has_not_passed():
 
 
 def test_between_two_steps_a_map_is_of_its_own_hour(plain):
-    """Not of the nearest that was worked: those of a moving hand lie two hours apart."""
+    """Not of the nearest that was worked: those of a moving hand lie an hour and a half apart."""
     run = plain.heat.evening[1]
     first, second = run.times[3:5]
     assert run.at(first) == pytest.approx(run.points[3])

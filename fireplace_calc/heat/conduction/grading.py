@@ -62,7 +62,7 @@ FINE = Cells(0.012, 1.5, 0.08, Low(2.0, 0.035))
 """What is told, at rest."""
 COARSE = Cells(0.02, 1.6, 0.1, Low(3.0, 0.08))
 """As soon as a hand rests, for what changes by how much, and for lessons."""
-MOVING = Cells(0.04, 2.0, 0.2, least=0.04, step=7200.0, close=3.0, softly=False)
+MOVING = Cells(0.04, 2.0, 0.2, least=0.04, step=5400.0, close=3.0, softly=False)
 """While a hand moves a slider: for a picture without figures of the wood."""
 
 

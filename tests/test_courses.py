@@ -518,6 +518,21 @@ def test_the_shoulder_is_counted_from_the_hearth():
     assert any('hearth to shoulder it is 24 courses and 2" of' in one for one in told), told
 
 
+@pytest.mark.parametrize("name", ["small", "middling", "wide"])
+def test_courses_of_a_set_lie_where_their_part_does(name):
+    """The middling set by hand, in inches from the hearth (``test_pins_set``): three courses of 10 on
+    beds of 3/8, the first from -2-1/2.
+    """
+    geometry = build_geometry(change(Design(), {"pieces.set": name, "base.hearth_level": "14 in"}))
+    walls, part = course_list(geometry).of("firebox walls"), geometry.parts_by_name["firebox walls"]
+    assert walls[0].bottom - walls[0].bed == pytest.approx(part.bottom)
+    assert walls[-1].top == pytest.approx(part.top)
+    if name == "middling":
+        hearth = geometry.frame.hearth
+        ends = [(end - hearth) / INCH for one in walls[:3] for end in (one.bottom, one.top)]
+        assert ends == pytest.approx([-2.125, 7.875, 8.25, 18.25, 18.625, 28.625])
+
+
 def test_a_low_hearth_cuts_the_lowest_course_of_the_face():
     """1-1/4 in to the hearth less a joint of 1/2 in; at 12 in the lowest is whole."""
     brick = dict(surround__face="brick", brick__facing="common")

@@ -4,18 +4,23 @@
 """
 
 import os
-from math import radians
+from math import hypot, radians
 
 import numpy as np
 import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+from manifold3d import CrossSection
 from sampled import sampled
 from set_strategies import random_set, stood
 from shapely.geometry import Polygon as Shape
+from shapely.geometry import box
 from shapely.ops import unary_union
 
 from fireplace_calc.build.setting.setting_order import order_of_setting
 from fireplace_calc.geometry.assembled.clash import body
 from fireplace_calc.geometry.assembled.sections import contact, underside
+from fireplace_calc.geometry.visible.faces import FlatFace, nearer
 from fireplace_calc.geometry.visible.stages import Stages
 from fireplace_calc.geometry.visible.viewpoint import CORNER, FRONT, SECTION, Viewpoint
 
@@ -162,3 +167,32 @@ def test_what_is_seen_covers_the_shadow_once(eye):
     shadow = unary_union([t.buffer(1e-7) for t in flat if t.area > 1e-10])
     drawn = sum(_area(r) for part in stages.seen(count) for r in part.rings)
     assert drawn == pytest.approx(shadow.area, rel=1e-4)
+
+
+SLOPE = st.floats(-3, 3).filter(lambda slope: abs(slope) > 1e-3)
+PLACE = st.floats(-1, 1)
+
+
+@settings(deadline=None, max_examples=300)
+@given(SLOPE, SLOPE, SLOPE, SLOPE, PLACE, PLACE, PLACE)
+def test_what_of_a_face_lies_before_another_is_on_the_near_side_of_where_they_cross(
+    a, b, d, e, c, over, up
+):
+    """Two squares of 2, one moved over the other: shapely's half plane, cut out of the first."""
+
+    def face(x, y, plane):
+        outline = CrossSection([[(x, y), (x + 2, y), (x + 2, y + 2), (x, y + 2)]])
+        return FlatFace(outline, outline.bounds(), plane, (0.0, 0.0, -1.0), 0, "piece", False)
+
+    one, other = face(0.0, 0.0, (a, b, 0.0)), face(over, up, (d, e, c))
+    shared = box(max(0.0, over), max(0.0, up), min(2.0, 2 + over), min(2.0, 2 + up))
+    along, rise = d - a, e - b  # the other lies so much deeper at each step right and up
+    assume(hypot(along, rise) > 1e-3)
+    far, where = 50.0, -c / (along**2 + rise**2)
+    foot, way = np.array([along, rise]) * where, np.array([along, rise]) / hypot(along, rise)
+    side = np.array([-way[1], way[0]])
+    ends = [foot - far * side, foot + far * side]
+    before = Shape([*ends, ends[1] + far * way, ends[0] + far * way])
+    kept = nearer(one, other)
+    found = 0.0 if kept is None else (kept ^ CrossSection([[*shared.exterior.coords][:-1]])).area()
+    assert found == pytest.approx(shared.intersection(before).area, abs=1e-3)

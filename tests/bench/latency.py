@@ -7,6 +7,7 @@ blank one. The blank picture carries a number in its lowest left corner, read ba
 picture; the workbench's stage tells the number of what it has painted. ``steps`` is the slider that sets a set piece by piece: the picture beside the
 blank one, and the view that turns, whose canvas tells which step it shows when it has painted it.
 ``heat`` is the map of the heat under the slider of its hours, ``heat design`` under a slider of the design.
+``set`` is the example as it is laid and of a set, both under the slider of the chimney's wall.
 Also how long after *Run all cells* the first one stands.
 """
 
@@ -125,6 +126,11 @@ fold.board.show_whole = lambda sheet: show(sheet, stamp(heated.design))
 heated
 """
 """The same map beside the workbench's controls, while the opening's width moves."""
+WALL = OURS.replace(
+    "(boathouse, stamp=stamp)",
+    '(load(r"%s"), leads=("chimney.wall",), stamp=lambda one: int(round(one.chimney.wall / INCH * 2)))',
+)
+"""Of a design that is read from a file, under the slider of its chimney's wall."""
 CONTESTANTS = {"blank": BLANK, "ours": OURS, "interact": INTERACT}
 WATCH = r"""
 () => {
@@ -284,6 +290,10 @@ def contestants(views: list[str]) -> dict[str, str]:
         return CONTESTANTS
     if views == ["steps"]:
         return {"blank": SHORT, "steps, picture": STEPS, IN_SPACE: STEPS}
+    if views == ["set"]:
+        designs = f"{ROOT}/data/designs"
+        laid, of_set = (WALL % f"{designs}/{name}.toml" for name in ("boathouse-laid", "boathouse"))
+        return {"blank": BLANK, "laid": laid, "of a set": of_set}
     if views == ["heat", "design"]:
         return {"blank": BLANK, "heat, by design": DESIGNED}
     if views == ["heat"]:

@@ -518,6 +518,12 @@ def test_the_shoulder_is_counted_from_the_hearth():
     assert any('hearth to shoulder it is 24 courses and 2" of' in one for one in told), told
 
 
+def test_one_course_alone_has_the_bed_that_is_left():
+    """2-1/4 in of brick in 2-5/8 in: one course on 3/8; in 1 in nothing fits."""
+    assert even_bed(2.625 * INCH, 2.25 * INCH, 0.375 * INCH) == pytest.approx(0.375 * INCH)
+    assert even_bed(1.0 * INCH, 2.25 * INCH, 0.375 * INCH) is None
+
+
 @pytest.mark.parametrize("name", ["small", "middling", "wide"])
 def test_courses_of_a_set_lie_where_their_part_does(name):
     """The middling set by hand, in inches from the hearth (``test_pins_set``): three courses of 10 on

@@ -19,6 +19,8 @@ if os.environ.get("CI"):
 ROOT = Path(__file__).resolve().parent.parent
 BROWSER = ("test_browser", "test_hostile", "test_page", "test_walk")
 """Files of these names start servers, and browsers that wait for them: begun first, and no two at a time."""
+LAST = ("test_hostile", "test_walks")
+"""But these come last of all, when the other processes are done and would wait for the browsers."""
 
 
 MADE = (
@@ -72,13 +74,18 @@ def pytest_collection_modifyitems(config, items):
     named = any("[" in arg for arg in config.args)
     if not EVERY and not named and "whole" not in config.option.markexpr:
         by_hand(config, items)
-    items.sort(key=lambda item: not item.path.name.startswith(BROWSER))
+    items.sort(key=lambda item: (item.path.stem in LAST, not of_browsers(item.path)))
     share = UNIT if config.option.markexpr == "unit" else EXAMPLES
     tests = {getattr(item, "obj", None) for item in items}
     for test in filter(is_hypothesis_test, tests):
         asked = test._hypothesis_internal_use_settings
         tried = max(int(asked.max_examples * share), 1)
         test._hypothesis_internal_use_settings = settings(asked, max_examples=tried)
+
+
+def of_browsers(path):
+    """Whether a file waits its turn behind the other browsers."""
+    return path.name.startswith(BROWSER) and path.stem not in LAST
 
 
 def marked(item, *names):
@@ -117,7 +124,7 @@ def pytest_xdist_make_scheduler(config, log):
     class OneBrowser(LoadFileScheduling):
         def _split_scope(self, nodeid):
             scope = super()._split_scope(nodeid)
-            return "browser" if Path(scope).name.startswith(BROWSER) else scope
+            return "browser" if of_browsers(Path(scope)) else scope
 
     return OneBrowser(config, log) if config.option.dist == "loadfile" else None
 

@@ -407,6 +407,19 @@ def test_what_a_note_calls_not_known_nobody_told():
     assert used == set(NOT_KNOWN)
 
 
+def test_what_a_finding_waits_for_nobody_told():
+    """Over every design of this table."""
+    waited = set()
+    for changes in {str(changes): changes for _, changes, _ in CASES}.values():
+        made = worked(**_under(changes))
+        for found in made.findings:
+            for key in found.missing:
+                section, _, name = key.partition(".")
+                assert getattr(getattr(made.design, section), name) is None, (found.key, key)
+                waited.add((found.key, key))
+    assert ("STR-08", "anchorage.vertical_bars_no4") in waited
+
+
 @pytest.mark.parametrize(
     ("material", "said"),
     [

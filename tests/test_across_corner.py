@@ -91,6 +91,8 @@ def test_the_larger_air_that_is_told_counts(changes, inches):
     assert corner(g).needed / INCH == pytest.approx(2 * (30 + 28.5 + inches * 2**0.5))
     narrow = made(changes | {"breast.across": "6 ft"})
     assert ("not told" in corner_fit(narrow)) == (inches == 0)
+    # Where it would fit without any, nobody knows: silence would say that it does.
+    assert ("not checked" in corner_fit(g)) == (inches == 0)
 
 
 @settings(deadline=None)

@@ -54,12 +54,13 @@ def corner_fit(geometry: Framed, units: str = FEET_INCHES) -> str:
     Returns
     -------
     str
-        Without a full stop; empty where it fits, and where it stands in a wall.
+        Without a full stop; empty where it fits with its air, and where it stands in a wall.
     """
     short, gap = corner_short(geometry, units), geometry.design.clearance
-    if short is None:
-        return ""
     told = gap.side is not None or gap.back is not None
+    if short is None:
+        open_ = corner_of_room(geometry) is not None and not told
+        return "whether it fits the corner is not checked: its air is not told" if open_ else ""
     air = "with its air" if told else "its air not told and not counted"
     return (
         f"the masonry, {air}, is {short[0]} too deep for the corner: a wall {short[1]} across"

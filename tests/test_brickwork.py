@@ -38,6 +38,7 @@ from fireplace_calc.brickwork.unit import (
     Unit,
     block_of,
     common_brick,
+    corbel_size,
     firebrick,
     laid_unit,
 )
@@ -666,3 +667,15 @@ def test_chamber_and_chimney_are_each_laid_in_their_own():
         design = change(Design(), {"firebox.masonry": below, "chimney.masonry": above})
         laid = [laid_unit(design, walls) for walls in (CHAMBER, CHIMNEY)]
         assert laid == [unit(design) for unit in made] and laid[0] != laid[1]
+
+
+def test_a_told_corbel_is_as_told_and_any_other_is_of_the_walls_own_units():
+    """Modular brick is 2-1/4 in high and 3-5/8 in deep on courses of 2-2/3 in (ASTM C216's usual size, from memory)."""
+    names = ("course", "unit_height", "unit_bed")
+    design = change(Design(), {"brick.common": "modular"})
+    mine = [corbel_size(design, name, CHAMBER) / INCH for name in names]
+    assert mine == pytest.approx([8 / 3, 2.25, 3.625], abs=0.005)
+    told = change(design, {f"smoke_chamber.{name}": "3 in" for name in names})
+    assert [corbel_size(told, name, CHAMBER) / INCH for name in names] == pytest.approx([3.0] * 3)
+    stone = change(Design(), {"firebox.masonry": "stone"})
+    assert corbel_size(stone, "course", CHAMBER) is None

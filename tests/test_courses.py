@@ -580,3 +580,25 @@ def test_courses_of_a_set_are_numbered_from_one():
     }
     assert any(len(of_part) > 1 for of_part in numbers.values())
     assert all(found == [*range(1, len(found) + 1)] for found in numbers.values())
+
+
+@pytest.mark.parametrize(
+    ("ceiling", "told"),
+    [
+        ("96-5/8 in", "{} is left: take it up in the beds."),
+        ("97-1/2 in", "the top course of face brick is cut to {}."),
+    ],
+)
+def test_under_the_ceiling_a_course_is_cut_or_a_rest_is_left(ceiling, told):
+    """As above: 5/8 in are left over the 33rd course under the first ceiling; under the second a
+    course of 1-1/16 in goes in.
+    """
+    sentences = said(
+        surround__face="brick",
+        brick__facing="modular",
+        base__hearth_level="8 in",
+        house__ceiling=ceiling,
+    )
+    rest = '5/8"' if "left" in told else '1 1/16"'
+    (top,) = [one for one in sentences if "Under the ceiling" in one]
+    assert told.format(rest) in top

@@ -18,6 +18,7 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.draft import draft_result, draft_results, judgement, settle, spill
 from fireplace_calc.draft.cases import CASES
 from fireplace_calc.draft.findings.smoke import SHUT
+from fireplace_calc.draft.lighting_up import first_hour
 from fireplace_calc.draft.operating import DOORS
 from fireplace_calc.draft.physics.house_leaks import door_loss
 from fireplace_calc.explore import pressure_steps
@@ -198,3 +199,10 @@ def test_a_judgement_on_doors_rests_on_what_it_reads():
     assert "flue.size" in shut["DRF-12"].assumed and shut["DRF-12"].verdict == M
     assert shut["DRF-02"].assumed == bare["DRF-02"].assumed != ()
     assert not any(key.startswith("abroad.") for key in shut["DRF-02"].assumed)
+
+
+def test_a_fire_is_lit_with_its_doors_open():
+    """The first hour of a fireplace with doors is that of the same one without them."""
+    doors, bare = (first_hour(build_geometry(with_doors(area))) for area in ("20 in2", None))
+    assert doors.face[-1] == pytest.approx(bare.face[-1], rel=1e-9)
+    assert doors.least[-1] == pytest.approx(bare.least[-1], rel=1e-9)

@@ -200,3 +200,25 @@ def test_opinions_in_words():
     wide = assess(change(Design(), {"opening.width": "96 in", "opening.standard_height": "60 in"}))
     said = {row[0]: row[1] for row in draft_report.opinion_rows(wide)}
     assert said["least of Canada's table"] == "no such flue"
+
+
+def test_a_flue_turns_by_the_air_beside_its_inside_face():
+    """The air at rest is as warm as the face it touches, not as the wall behind it: a warm face alone
+    turns a flue against a house that pulls, a cold one does not.
+    """
+    geometry = build_geometry(change(Design(), PULLED))
+    seen = []
+
+    def watched(case, now, burning):
+        if not seen:
+            for k in (0, 1, len(now.slices) - 1):
+                slices = np.array(now.slices)
+                slices[k] += 60.0
+                seen.append(turns(case, now._replace(slices=slices), burning)[0])
+        return turns(case, now, burning)
+
+    turns = module._turns
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(module, "_turns", watched)
+        first_hour(geometry)
+    assert seen == [True, False, False]

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from strategies import designs
+from test_draft_examples import reference
 
 from fireplace_calc.base.tables.draft import wood_analysis
 from fireplace_calc.draft import (
@@ -22,6 +23,7 @@ from fireplace_calc.draft import (
     smoke_odds,
     spill,
 )
+from fireplace_calc.draft import odds as odds_module
 from fireplace_calc.draft.cases import CASES, row_of
 from fireplace_calc.draft.conditions import leaks
 from fireplace_calc.draft.flow_search import R_SMOKE
@@ -528,3 +530,20 @@ def test_rooms_open_and_shut_settle_side_by_side(case):
         assert float(lot.mass[k]) == pytest.approx(float(alone.mass), rel=1e-9)
         assert float(lot.pull[k]) == pytest.approx(float(alone.pull), rel=1e-6, abs=1e-9)
     assert lot.pull[0] == 0.0
+
+
+def test_no_wood_is_drawn_wetter_than_four_fifths(monkeypatch):
+    """Green wood of two thirds water, times up to 1.75, would be more water than wood; some of the
+    fires are drawn drier.
+    """
+    drawn = []
+
+    def watched(path, fire, *rest, **more):
+        drawn.append(fire.dry_share)
+        return settle(path, fire, *rest, **more)
+
+    monkeypatch.setattr(odds_module, "settle", watched)
+    way, fire, surroundings = reference(5.0)
+    wet = replace(fire, dry_share=1 / 3)
+    smoke_odds(way, wet, surroundings, 283.15, (-0.18, 0.88), draws=2000)
+    assert drawn[0].min() == pytest.approx(0.2) and drawn[0].max() > 0.5

@@ -15,6 +15,8 @@ from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.brickwork.courses.gauged import LEAST_SECTION, gauged
 from fireplace_calc.brickwork.cutting.cut_marks import cut_list_of
 from fireplace_calc.brickwork.faces import Face
+from fireplace_calc.brickwork.fitted.closers import with_closers
+from fireplace_calc.brickwork.fitted.cut_pieces import cut_to_face
 from fireplace_calc.brickwork.fitted.gauge import LEAST_PIECE, STRETCH, WIDEST, gauge, joints_near
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
 from fireplace_calc.drawing.cutting.before_words import before_laying
@@ -168,3 +170,29 @@ def test_a_firebox_too_narrow_for_any_piece_is_told():
     ring = box(0.0, INCH / 4, 0.0, 20 * INCH)
     laid = lay(Face("back", (ring,)), BRICK, "running")
     assert not laid.pieces and laid.left_out > 0
+
+
+def test_what_is_left_of_the_lowest_course_counts_too():
+    """A level half an inch over the floor, brick of 2-1/2 in: on a bed of 1/8 in 3/8 are left, too
+    thin to saw; on one of 3/32 it is 13/32.
+    """
+    found = gauge((INCH / 2,), 2.5 * INCH, EIGHTH)
+    assert (found.bed, found.first) == pytest.approx((3 * INCH / 32, 2.5 * INCH))
+
+
+def test_a_brick_of_which_only_one_piece_is_thin_is_laid_anew_too():
+    """The stack bond above, its last brick once more cut in two: thin is thin, whatever else is left
+    of it.
+    """
+    face = Face("floor", (box(0.0, 18.5 * INCH, 0.0, 2.5 * INCH),))
+    step = BRICK.length + EIGHTH
+    corners = np.array(
+        [box(k * step, k * step + BRICK.length, 0.0, BRICK.height) for k in range(3)]
+    )
+    found = cut_to_face(face, BRICK, corners)
+    (sliver,) = found[2]
+    assert sliver.thin
+    again, number = with_closers(
+        face, BRICK, corners, found | {2: [sliver, sliver._replace(length=4 * INCH)]}, None
+    )
+    assert number == 1 and not any(piece.thin for own in again.values() for piece in own)

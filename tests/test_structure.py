@@ -6,6 +6,7 @@ import csv
 import math
 import re
 from dataclasses import fields, is_dataclass, replace
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -34,7 +35,11 @@ from fireplace_calc.structure.arch_thrust import (
     thrust_line,
 )
 from fireplace_calc.structure.figures import PSI, figure
-from fireplace_calc.structure.findings.bearing import footing_pressure, footing_pressure_in_wind
+from fireplace_calc.structure.findings.bearing import (
+    footing_pressure,
+    footing_pressure_in_wind,
+    footing_thickness,
+)
 from fireplace_calc.structure.findings.register import RULES
 from fireplace_calc.structure.loads.hill import hill_at
 from fireplace_calc.structure.loads.sections import ring, with_holes
@@ -1281,3 +1286,11 @@ def test_a_tenth_of_the_span_is_asked_of_a_stone_lintel_alone(kind, tenth):
     told = {"method": "laid", "lintel.material": kind, "lintel.bearing": "6 in"}
     found = {f.key: f for f in assess(change(Design(), told)).structure.findings}["STR-12"]
     assert ("A tenth of the span" in found.note) == tenth
+
+
+def test_only_a_foot_that_stands_out_further_than_the_code_asks_is_told_to_be_as_thick():
+    """Twelve inches are asked of every foot (IRC R1001.2); of one that stands out 14 in, 14."""
+    for out, said in ((12.0, False), (14.0, True)):
+        foot = SimpleNamespace(footing=SimpleNamespace(projection=out * INCH, thickness=1.0))
+        found = footing_thickness(foot)
+        assert found.required == pytest.approx(out * INCH) and ("it projects" in found.note) is said

@@ -985,3 +985,16 @@ def test_a_density_lies_in_a_published_range(material, low, high):
     firebrick and fire clay: a handbook table of weights per cubic yard, exact.
     """
     assert low * 0.999 <= density(material) / PCF <= high * 1.001
+
+
+def test_a_steel_firebox_is_ordered_once_and_a_leaning_piece_tells_its_height():
+    """Plates of a firebox come as one unit. By hand: courses of 9 in up to where the back bends; over
+    it a piece runs along the rake, higher than its course.
+    """
+    steel = change(Design(), {"firebox.lining": "steel unit", "firebox.plate": "1/4 in"})
+    (row,) = [r for r in take_off(build_geometry(steel)) if r.item == "Steel firebox unit"]
+    assert (row.net, row.order) == (1, 1)
+    sections = {"method": "modular", "firebox.lining": "refractory section"}
+    rows = {r.item: r for r in take_off(build_geometry(change(Design(), sections)))}
+    assert "high along the slope" in rows["Firebox back section"].note
+    assert "high along the slope" not in rows["Firebox side section"].note

@@ -124,9 +124,9 @@ class DraftResult:
     wind_range: tuple[float, float]
     dew_points: Array
     linings: Array
-    tested: bool = True
-    shared: bool = False
-    tended: Tended | None = None
+    tested: bool
+    shared: bool
+    tended: Tended | None
 
     @property
     def shut(self) -> bool:

@@ -152,7 +152,7 @@ def assess_lintel(design: Design, frame: Frame, weights: Weights) -> LintelResul
     cover = frame.block_top - frame.opening_top - lintel.height
     wall = wall_weight(frame, weights)
     load = head_load(design.loads, wall, span, cover)
-    own = G * weights.masses.get("lintel", 0.0) / (clear + 2 * (bearing or 0.0))
+    own = G * weights.masses["lintel"] / (clear + 2 * (bearing or 0.0))
     laid = (load.triangular, own + load.uniform / span, load.point)
     moment, shear = bending(span, *laid), reaction(span, *laid)
     modulus = stress = allowed = needed = bent = limit = across = table = None

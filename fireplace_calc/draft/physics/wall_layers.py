@@ -61,7 +61,7 @@ def sliced_wall(layers: Sequence[tuple[str, float]], film: float) -> SlicedWall:
     stores: list[float] = []
     halves: list[float] = []  # resistance of half a slice
     gaps: list[float] = []  # resistance of what lies before a slice
-    gap = 0.0
+    gap: float = 0.0
     for material, thickness in layers:
         if material == "air gap":
             gap += AIR_GAP

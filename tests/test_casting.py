@@ -672,3 +672,12 @@ def test_a_back_as_high_as_a_design_may_hold_is_cast_and_a_sixteenth_more_is_not
     assert cut_into_pieces(high, CastingWish(most=400))
     with pytest.raises(InputError, match="Hearth to throat is"):
         cut_into_pieces(change(high, {"throat.height": "25-1/16 in"}), CastingWish(most=400))
+
+
+def test_a_nest_in_millimetres_is_an_inch_of_25():
+    """A socket of an inch, a tongue of three quarters of it, a quarter to spare: 25, 18 and 6 mm."""
+    design = change(Design(), {"flue.casing": "100 mm", "flue.sections": 4})
+    flue = cut_into_pieces(design, CastingWish(most=200, units=MILLIMETRES)).made.piece("F")
+    (socket,) = [s for s in flue.cuts if s.bottom == 0.0 and s.top < flue.height]
+    tongue = max(s.top for s in flue.adds)
+    assert (socket.top, tongue - flue.height) == pytest.approx((0.025, 0.018))

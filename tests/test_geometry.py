@@ -17,10 +17,11 @@ from fireplace_calc.editing.designfile import load, save
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
+from fireplace_calc.geometry.bodies import plan_rings
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.first_moments import _moments
 from fireplace_calc.geometry.frame_builder import build_frame
-from fireplace_calc.geometry.polygons import box
+from fireplace_calc.geometry.polygons import box, signed_area
 from fireplace_calc.geometry.solids import Cylinder, Loft, level_cuts
 
 SLOW = settings(
@@ -385,3 +386,10 @@ def test_the_chimneys_front_is_flush_or_truly_set_back(design):
     frame = build_geometry(design).frame
     front = frame.flue_y - frame.stack_depth
     assert abs(front) < 1e-9 or front >= INCH - 1e-9
+
+
+def test_over_a_part_its_plan_is_empty():
+    made = build_geometry(Design())
+    lintel = made.by_name["lintel"]
+    assert plan_rings(lintel, lintel.top + 1.0) == []
+    assert sum(map(signed_area, plan_rings(lintel, (lintel.bottom + lintel.top) / 2))) > 0

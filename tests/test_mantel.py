@@ -517,6 +517,10 @@ def test_the_shelf_is_where_it_is_said_to_be():
     shelf = [{"name": "shelf", "distance": "13 in", "projection": "6 in"}]
     told = build_geometry(change(Design(), {"surround.trim": shelf}))
     assert [v / INCH for v in shelf_board(told)] == pytest.approx([-30, 30, -6, 45])
+    for out, carries in (("74 mm", False), ("75 mm", True)):  # no narrower board carries anything
+        narrow = [shelf[0] | {"projection": out}]
+        board = shelf_board(build_geometry(change(Design(), {"surround.trim": narrow})))
+        assert (board is not None) is carries
 
 
 # -- face to the mantel ----------------------------------------------------------------------------

@@ -15,7 +15,7 @@ from shapely.geometry import Polygon
 from shapely.ops import unary_union
 from test_pieces_design import CHOICES, middling
 
-from fireplace_calc.base.units import InputError
+from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.pieces import TakenSet
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.sets.deciding import decide
@@ -23,6 +23,7 @@ from fireplace_calc.geometry.assembled.solids import piece_part, piece_volume
 from fireplace_calc.geometry.assembled.volumes import beds, nests, perpends
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.mesh import part_body
+from fireplace_calc.geometry.polygons import box
 from fireplace_calc.pieces.records import ArchCut
 
 COUNT = int(os.environ.get("SETS", "12"))
@@ -221,3 +222,20 @@ def test_no_two_solids_of_a_random_design_share_any_room():
                 common = (solid ^ against).volume()
                 least = min(solid.volume(), against.volume())
                 assert common < 1e-5 * least + 1e-6, (seed, one, other, common)
+
+
+def test_joints_are_counted_as_high_as_the_lowest_piece():
+    """Blocks 4 in deep, one 8 and two 10 in high, 3/8 in apart, their tops level: 2 x 3/8 x 4 x 8
+    in3; the two high ones alone 3/8 x 4 x 10.
+    """
+    wall = stood(random_set(0)).by_lift[0][0].piece
+    joint = replace(wall.perpend, most=INCH / 2)
+
+    def block(left, high):
+        outline = box(left * INCH, (left + 10) * INCH, 0.0, 4 * INCH)
+        solid = replace(wall.adds[0], bottom=0.0, top=high * INCH, lower=outline, upper=outline)
+        return replace(wall, height=high * INCH, adds=(solid,), cuts=(), plain=None, perpend=joint)
+
+    low, high, last = block(0.0, 8), block(10.375, 10), block(20.75, 10)
+    assert perpends((low, high, last)) == pytest.approx(24 * INCH**3, rel=1e-6)
+    assert perpends((high, last)) == pytest.approx(15 * INCH**3, rel=1e-6)

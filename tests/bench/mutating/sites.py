@@ -70,7 +70,7 @@ QUIET_CALLS = {
     "Protocol",
 }
 """What stands inside these is a message, a type or a size of memory."""
-EITHER_WAY = {"min", "max", "hypot", "suppress", "isclose"}
+EITHER_WAY = {"min", "max", "minimum", "maximum", "hypot", "suppress", "isclose"}
 """Calls that are the same with two arguments swapped."""
 QUIET_NAMES = {"strict", "maxsize", "help", "stacklevel", "loading"}
 """Named arguments that change no figure."""
@@ -236,7 +236,9 @@ class _Finder:
     def at_Call(self, node: ast.Call) -> None:
         if not self.depth:
             return  # swapped in a declaration, it would not even be imported
-        if isinstance(node.func, ast.Name) and node.func.id in EITHER_WAY:
+        called = node.func
+        name = called.id if isinstance(called, ast.Name) else getattr(called, "attr", "")
+        if name in EITHER_WAY:
             return  # the same either way round
         args = [a for a in node.args if not isinstance(a, ast.Starred)]
         if (

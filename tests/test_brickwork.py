@@ -29,7 +29,7 @@ from fireplace_calc.brickwork.coursing import SIXTEENTH
 from fireplace_calc.brickwork.face_bond import face_bond, snapped_from_one
 from fireplace_calc.brickwork.faces import Face, floor_face, lining_faces
 from fireplace_calc.brickwork.fitted.gauge import LEAST_PIECE
-from fireplace_calc.brickwork.layout import _pieces
+from fireplace_calc.brickwork.layout import _pieces, _slivers_of_start
 from fireplace_calc.brickwork.ring import block_layer, round_a_hole
 from fireplace_calc.brickwork.unit import (
     CHAMBER,
@@ -679,3 +679,14 @@ def test_a_told_corbel_is_as_told_and_any_other_is_of_the_walls_own_units():
     assert [corbel_size(told, name, CHAMBER) / INCH for name in names] == pytest.approx([3.0] * 3)
     stone = change(Design(), {"firebox.masonry": "stone"})
     assert corbel_size(stone, "course", CHAMBER) is None
+
+
+def test_slivers_of_a_start_by_hand():
+    """Bricks of 9 in on 9-1/8: from 2 in before a face 8-1/8 in wide the first shows 7 in and the second
+    1 in, a sliver; in the course above, half a step on, 2-7/16 and 5-9/16 in are none.
+    """
+    unit = Unit(9 * INCH, 2.5 * INCH, 4.5 * INCH, INCH / 8)
+    course = [(0, 0.0, 8.125 * INCH)]
+    assert _slivers_of_start(course, unit, "running", (-2 * INCH, 0.0, 0.0)) == 1
+    assert _slivers_of_start([(1, *course[0][1:])], unit, "running", (-2 * INCH, 0.0, 0.0)) == 0
+    assert _slivers_of_start(course, unit, "stack", (-4.5 * INCH, 0.0, 0.0)) == 0

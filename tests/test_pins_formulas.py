@@ -65,7 +65,7 @@ def test_thrust_under_an_even_load():
     """W S / 8 r: 9 kN on 1.5 m with 0.2 m of rise is 8.4375 kN; a triangle of the same weight a third more."""
     ring = Ring(1.5, 0.2, 0.1, 0.2)
     assert parabola_thrust(ring, Load(1.5, 0.0, 9e3)) == pytest.approx(8437.5)
-    assert parabola_thrust(ring, Load(1.5, 9e3)) == pytest.approx(11250.0)
+    assert parabola_thrust(ring, Load(1.5, 9e3, 0.0)) == pytest.approx(11250.0)
     skew = math.asin(1.5 / 2 / ring.radius)  # by moments about the lower third of the skewback
     arm = ring.rise + 0.1 * 2 / 3 - 0.1 / 3 * math.cos(skew)
     assert third_thrust(ring, Load(1.5, 0.0, 9e3)) == pytest.approx(

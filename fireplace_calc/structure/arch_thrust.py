@@ -78,8 +78,8 @@ class Load:
     """
 
     span: float
-    triangular: float = 0.0
-    uniform: float = 0.0
+    triangular: float
+    uniform: float
 
     @property
     def total(self) -> float:

@@ -312,6 +312,10 @@ def test_t20_frost_wants_the_underside_and_warm_ground_the_top():
     )
     assert shallow["FND-03"].verdict == F, "the fireplace's own section knows no insulated footing"
     assert shallow["FND-11"].verdict == M and "official" in shallow["FND-11"].note
+    assert "which FND-11 accepts" in shallow["FND-03"].note
+    insulated = {"frost_protection_method": "frost protected shallow R403.3"}
+    low_enough = found({**deep, **insulated, "frost_depth": "20 in"})["FND-03"]
+    assert low_enough.verdict == M and "FND-11" not in low_enough.note
 
 
 def test_t21_forty_inches_and_a_hair_ask_for_two_bars_more():

@@ -423,6 +423,8 @@ def test_a_bed_is_evened_up_to_half_an_inch_and_no_further():
     unit, bed = 2.25 * INCH, 0.375 * INCH
     assert even_bed(5.5 * INCH, unit, bed) == pytest.approx(0.5 * INCH)
     assert even_bed(5.625 * INCH, unit, bed) is None
+    # A bed of 3/4 in was chosen: it may be a sixteenth more.
+    assert even_bed(6.0625 * INCH, unit, 0.75 * INCH) == pytest.approx(0.78125 * INCH)
 
 
 @pytest.mark.parametrize(("left", "filled"), [(1 / 32, False), (1 / 8, True), (1 / 2, True)])

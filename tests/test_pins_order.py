@@ -226,6 +226,7 @@ def test_two_courses_of_base_block(name):
     theirs, s = lay_brickwork(assessed(name).geometry).block_courses, naive(name).s
     hollow = bool(naive(name).parts["base walls"].holes(s.footing_top))
     half, deep = s.block
+    assert len(theirs) == 2  # each of these designs stands on block
     for odd, course in enumerate(theirs):
         wanted = (
             courses.ring(half, deep, naive(name).order.block, bool(odd))

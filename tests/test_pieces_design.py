@@ -18,6 +18,7 @@ from fireplace_calc.editing.consistency import require_consistent
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.editing.sets.deciding import _front_wall, decided
+from fireplace_calc.editing.sets.set_sizes import offers
 from fireplace_calc.geometry.assembled.clash import body
 from fireplace_calc.geometry.assembled.readings import read_off
 from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
@@ -67,6 +68,9 @@ def test_the_set_decides_the_firebox(plain):
     assert plain.flue.own_width / INCH == pytest.approx(15)
     assert plain.firebox.lining == "firebrick"
     assert plain.method == "modular"
+    assert (
+        plain.lintel.material == "reinforced concrete"
+    )  # what its lintel is cast of, no other piece
 
 
 def test_what_the_set_decides_is_told_by_it(plain):
@@ -525,3 +529,12 @@ def test_the_lining_that_is_drawn_is_the_one_that_is_counted():
 def test_a_set_without_a_lining_has_none_to_draw():
     bare = change(Design(), {"flue.sections": 12})
     assert lining_as_piece(build_geometry(bare)) is None
+
+
+def test_a_set_offers_its_own_steps_by_the_inputs_keys(plain):
+    """Raises of no, one and two courses of 6-3/8 in (above), and flues of 12 to 36 pieces."""
+    found = offers(plain)
+    assert [v / INCH for v in found["opening.extension"]] == pytest.approx([0, 6.375, 12.75])
+    assert (found["flue.sections"][0], found["flue.sections"][-1]) == (12, 36)
+    assert plain.opening.width in [pytest.approx(v) for v in found["opening.width"]]
+    assert plain.opening.head in found["opening.head"]

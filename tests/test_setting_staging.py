@@ -17,7 +17,7 @@ from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, SYSTEMS, InputErr
 from fireplace_calc.build.setting.dealing import deal_as_delivered, deal_by_weight, that_fit
 from fireplace_calc.build.setting.piles import Pile, piles_of
 from fireplace_calc.build.setting.setting_order import order_of_setting
-from fireplace_calc.build.setting.site_plan import HANDS, MIXER, PALLET, StagingFloor
+from fireplace_calc.build.setting.site_plan import HANDS, MIXER, PALLET, StagingFloor, _grid
 from fireplace_calc.build.setting.staging import plan_staging
 from fireplace_calc.build.setting.staging_wording import staging_words
 from fireplace_calc.design.records import Design
@@ -330,3 +330,12 @@ def test_a_pallet_beside_the_walkway_has_one_of_its_own(aside, across):
     up = (-0.5, -6.0, 0.5, 0.0)
     assert floor.walkways == ((up,) if across is None else (up, across))
     assert floor.way == 6.0 + abs(aside)
+
+
+def test_a_spot_is_free_where_its_own_square_is():
+    """Places of 1 m from 0.5 m beside the middle; what stands from 2 to 3 m takes two of them, and no
+    more.
+    """
+    floor = StagingFloor(5.0, 1.6, 1.0, 0.5, 6.0, 0.0)
+    found = _grid((1.0, 1.0), floor, ((2.0, -1.5, 3.0, -0.5),), 6, 1.0)
+    assert np.array(found).ravel() == pytest.approx([1.0, -1.0, 4.0, -1.0])

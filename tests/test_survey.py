@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from sampled import sampled
 from test_voice import BANNED, ENGLISH
 
-from fireplace_calc import PACKS, assess
+from fireplace_calc import PACKS, assess, change
 from fireplace_calc.base.inputs import LONGEST_TEXT
 from fireplace_calc.base.printing import length_text
 from fireplace_calc.base.reading import to_si
@@ -674,3 +674,19 @@ def test_the_other_reading_would_be_no_worse(entry, pack):
         for key, finding in taken.items():
             if finding.verdict == MEETS and other and key not in BOTH_WAYS.get(entry.key, ()):
                 assert other[key].verdict != FALLS_SHORT, (key, low, high)
+
+
+def test_beside_wood_stands_only_wood():
+    """Stone 2 in over the opening says nothing of the mantel that was measured; wood at 13 in does, and
+    what stands beside the opening nothing of what lies over it.
+    """
+    trim = [
+        {"name": "band", "distance": "2 in", "projection": "9 in", "combustible": False},
+        {"name": "shelf", "distance": "13 in", "projection": "6 in"},
+        {"name": "leg", "place": "beside", "distance": "8 in", "projection": "3 in"},
+    ]
+    design = change(Design(), {"surround.trim": trim})
+    measured = surveyed(filled({"mantel distance, left": "12 in", "mantel projection, left": "5 in"}))
+    rows = {row.reading.entry.key: row for row in beside_drawn(measured, design)}
+    assert rows["mantel distance"].drawn == pytest.approx(13 * INCH)
+    assert rows["mantel projection"].drawn == pytest.approx(6 * INCH)

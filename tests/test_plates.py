@@ -153,3 +153,18 @@ def test_boxes_that_are_packed_lie_within_and_never_over_each_other(sizes, wide,
                 assert c <= e + 1e-6 or g <= a + 1e-6 or d <= f + 1e-6 or h <= b + 1e-6
         if place is row_under_row:  # never back up, never to the left in a row
             assert all(y < v - 1e-9 or (y == v and x < u) for (x, y), (u, v) in pairwise(spots))
+
+
+@pytest.mark.parametrize(
+    ("denominator", "said"),
+    [
+        (48, "Check: 8 ft measures 2 in on the paper."),  # 1/4 in to the foot
+        (96, "Check: 16 ft measures 2 in on the paper."),  # 1/8 in
+    ],
+)
+def test_a_scale_bar_measures_whole_inches(boathouse, denominator, said):
+    """As long as goes into 60 mm, and whole inches of the paper."""
+    on = paper("feet-inches", "A3")
+    plate = Plate("Anything", Sheet(on.width, on.height), "", denominator)
+    ((_, sheet),) = whole_set.bound([plate], assess(boathouse), "feet-inches", on)
+    assert [label.text for label in sheet.labels if label.text.startswith("Check:")] == [said]

@@ -686,7 +686,9 @@ def test_beside_wood_stands_only_wood():
         {"name": "leg", "place": "beside", "distance": "8 in", "projection": "3 in"},
     ]
     design = change(Design(), {"surround.trim": trim})
-    measured = surveyed(filled({"mantel distance, left": "12 in", "mantel projection, left": "5 in"}))
+    measured = surveyed(
+        filled({"mantel distance, left": "12 in", "mantel projection, left": "5 in"})
+    )
     rows = {row.reading.entry.key: row for row in beside_drawn(measured, design)}
     assert rows["mantel distance"].drawn == pytest.approx(13 * INCH)
     assert rows["mantel projection"].drawn == pytest.approx(6 * INCH)

@@ -5,7 +5,7 @@ import { jobOf } from './job.js';
 import { glowed, groupsOf, skinOf } from './skins.js';
 import { dress, undress } from './studio.js';
 import { CASTS } from './sun.js';
-import { surfaceOf } from './surface.js';
+import { surfaceOf, wholly } from './surface.js';
 
 const SPARE = 32; // rows of the atlas that are added at a time
 const NO_SHADOW = new Set(['glass', 'lamp', 'shade']);
@@ -15,7 +15,7 @@ const none = () => ({ things: [], charts: [], spots: [], nears: [], meshes: new 
 export class Body {
   /** `told` gives `looks`, `layouts`, `mode` and `hatches` as they are. */
   constructor({ scene, shared, atlas, coats, told }) {
-    Object.assign(this, { scene, shared, atlas, coats, told, parts: { setting: none(), fireplace: none() }, rows: 0, tall: 0, serial: 0 });
+    Object.assign(this, { scene, shared, atlas, coats, told, parts: { setting: none(), fireplace: none() }, rows: 0, tall: 0, serial: 0, bare: false });
   }
 
   get things() { return [...this.parts.setting.things, ...this.parts.fireplace.things]; }
@@ -55,7 +55,7 @@ export class Body {
     const part = this.parts[name], { looks, mode, hatches } = this.told(), before = part.meshes, inside = mode === 'room';
     part.meshes = new Map();
     for (const group of groupsOf(part.things, part.charts, looks, !inside)) {
-      const old = inside ? before.get(group.name) : null, mesh = old || new Mesh(undefined, surfaceOf(group, this.shared));
+      const old = inside ? before.get(group.name) : null, mesh = old || new Mesh(undefined, surfaceOf(group, this.shared, this.bare));
       before.delete(old ? group.name : null);
       mesh.geometry.dispose();
       mesh.geometry = skinOf(group, part.spots);
@@ -69,6 +69,12 @@ export class Body {
     }
     for (const mesh of before.values()) this.drop(mesh);
     this.coats.sweep();
+  }
+
+  /** Surfaces as they are meant, where they were bare. */
+  wholly() {
+    if (this.bare) for (const { material } of this.meshes) if (material.userData.defines) wholly(material);
+    this.bare = false;
   }
 
   drop(mesh) {

@@ -85,14 +85,14 @@ export class Film {
     }
     this.frames++;
     if (k >= 0 && !SHOWN.has(k)) return;
-    this.develop(k < 0 ? one : sum);
+    this.develop(k < 0 ? one : sum, !stage.body.bare);
   }
 
-  /** What was gathered, onto the page. */
-  develop(from) {
+  /** What was gathered, onto the page; what is too bright glows. */
+  develop(from, glows = true) {
     const [a, b] = this.glow, { exposure } = this;
-    this.paint('bright', a, { map: from.texture, exposure, texel: [2 / from.width, 2 / from.height] });
-    for (let turn = 0; turn < 2; turn++) {
+    if (glows) this.paint('bright', a, { map: from.texture, exposure, texel: [2 / from.width, 2 / from.height] });
+    for (let turn = 0; glows && turn < 2; turn++) {
       this.paint('blur', b, { map: a.texture, texel: [1 / a.width, 0] });
       this.paint('blur', a, { map: b.texture, texel: [0, 1 / a.height] });
     }
@@ -149,6 +149,7 @@ export class Film {
     if (k === 0) { this.stage.place(); this.size(canvas.clientWidth, canvas.clientHeight, this.ratio(MOST)); }
     this.draw(k);
     this.paced(() => {
+      if (this.stage.awaits()) return; // gathered when all light is there: until then the worker has the core
       if (k + 1 < GATHER) requestAnimationFrame(() => this.fine(turn, k + 1));
       else if (turn === this.turn) this.still = true;
     });

@@ -61,6 +61,7 @@ export class Stage {
     this.atlas = new Atlas(shared);
     this.coats = new Coats({ fine: this.soft ? 1 : Math.min(8, renderer.capabilities.getMaxAnisotropy()), changed });
     this.body = new Body({ scene: this.scene, shared, atlas: this.atlas, coats: this.coats, told: () => ({ room: this.room, looks: this.looks, layouts: this.layouts, mode: this.mode, hatches: model.get('hatches') || {} }) });
+    this.body.bare = !!renderer; // the first frame shows tones alone: programs of the whole take longer than all the rest
     this.picking = new Picking(() => this.things.map((thing) => ({ thing: this.step < 0 || thing.step <= this.step ? thing : null, move: this.moved(thing) })));
     this.outdoors = outdoors();
     this.scene.add(this.outdoors);
@@ -220,6 +221,9 @@ export class Stage {
 
   setStep(step) { this.step = step; this.body.upTo(step); this.picking.stale(); this.sunStale = true; this.again(); }
 
+  /** Whether the first light is still on its way, and whoever follows it needs the processor. */
+  awaits() { return this.soft && this.inside && !!this.room && !this.timings.fullLight; }
+
   burns() { return this.burning && this.inside && !!this.fire; }
 
   /** Outline some of `things`, by their numbers. */
@@ -251,6 +255,9 @@ export class Stage {
 
   /** What a frame needs: the sun's map where it has moved, or another spot of its disc for each gathered frame. */
   prepare(k) {
+    if (this.body.bare && k >= 0) this.wholly();
+    if (this.fire) this.fire.object.visible = !this.body.bare;
+    if (this.body.bare) return;
     if (k < 0 && this.burns()) this.flame(this.fire.tick(performance.now() / 1000, { reduced: false }));
     const sunny = this.now.sun[0] > 0;
     if (!sunny || !this.room || k < 0 && !this.sunStale || k === 0 && !this.sunStale && this.sunSpot === 0) return;
@@ -263,7 +270,19 @@ export class Stage {
     this.sunStale = k > 0;
   }
 
-  drawn() { this.timings.first ??= performance.now() - this.began; }
+  drawn() {
+    if (this.body.bare) {
+      this.timings.first = performance.now() - this.began;
+      this.wholly();
+      this.renderer.compileAsync(this.scene, this.camera).then(() => this.again());
+    } else this.timings.whole ??= performance.now() - this.began;
+  }
+
+  /** From the first frame's tones to all that is to be seen. */
+  wholly() {
+    this.body.wholly();
+    if (this.fire) this.fire.object.visible = true;
+  }
 
   /** What a dot of the page shows: number of the thing and place [m]; null for nothing. */
   cast(clientX, clientY) {

@@ -15,7 +15,7 @@ const VERTEX = `
 in vec4 along; uniform mat4 sunView;
 #ifdef CORNERS
 in vec4 glow; out vec4 vGlow;
-#else
+#elif !defined(BARE)
 in vec2 spot; out vec2 vSpot;
 #endif
 out vec3 vAt, vN, vT, vB; out vec2 vCoat;
@@ -23,11 +23,15 @@ void main() {
   vAt = (modelMatrix * vec4(position, 1.)).xyz; vN = normal; vT = along.xyz; vB = cross(normal, along.xyz) * along.w; vCoat = uv;
 #ifdef CORNERS
   vGlow = glow;
-#else
+#elif !defined(BARE)
   vSpot = spot;
 #endif
   gl_Position = projectionMatrix * viewMatrix * vec4(vAt, 1.);
 }`;
+
+const UNLIT = 'mix(vec3(.30, .285, .27), vec3(.60, .62, .66), n.z * .5 + .5)'; // where no light has come yet, by which way a face looks
+/** Tones alone: made at once where the whole takes long. */
+const BARE = `uniform vec3 tone; in vec3 vN; out vec4 dot_; void main() { vec3 n = normalize(vN); dot_ = vec4(tone * ${UNLIT}, 1.); }`;
 
 const FRAGMENT = `
 uniform sampler2D atlas, ways, coat, relief; uniform highp sampler2D sunMap; uniform mat4 sunView;
@@ -73,7 +77,7 @@ void main() {
   E.a /= 1. + 1.1 * E.a; // beside the fire the film gives way
   float day = clamp(lean.z + dot(lean.xy, way.xy), .15, 2.2), glow = clamp(lean.z + dot(lean.xy, way.zw), .1, 2.4);
   light = E.rgb * day + E.a * glow * flame;
-  if (unlit + outside > 0.) light = mix(vec3(.30, .285, .27), vec3(.60, .62, .66), n.z * .5 + .5) * (outside > 0. ? 1. : unlit);
+  if (unlit + outside > 0.) light = ${UNLIT} * (outside > 0. ? 1. : unlit);
   if (sunLight.r > 0.) { float s = max(dot(n, sunWay), 0.) * step(.0, dot(N, sunWay)); if (s > 0.) light += sunLight * s * sunshine(); }
   vec3 seen = c * light;
 #ifdef GLOSSY
@@ -94,16 +98,22 @@ void main() {
 
 const GLOSS = 0.62; // duller than this shows nothing of what stands before it [-]
 
-/** The surface of a stuff. */
-export function surfaceOf({ stuff, look, smooth }, shared) {
+/** The surface of a stuff; `bare` is what can be shown first, until `wholly`. */
+export function surfaceOf({ stuff, look, smooth }, shared, bare = false) {
   const defines = {};
   if (smooth) defines.CORNERS = 1;
   if (look.soot) defines.SOOTY = 1;
   if (look.rough < GLOSS) defines.GLOSSY = 1;
-  const made = new ShaderMaterial({ vertexShader: VERTEX, fragmentShader: FRAGMENT, glslVersion: GLSL3, defines, side: FrontSide, toneMapped: false });
+  const made = new ShaderMaterial({ vertexShader: VERTEX, fragmentShader: bare ? BARE : FRAGMENT, glslVersion: GLSL3, defines: bare ? { BARE: 1 } : defines, side: FrontSide, toneMapped: false });
   made.uniforms = {
     ...shared, coat: { value: null }, relief: { value: null }, coated: { value: 0 }, rough: { value: look.rough }, tone: { value: new Color(look.tones[0]) },
     selfLit: { value: /lamp|shade/.test(stuff) ? 1 : 0 },
   };
+  made.userData.defines = defines;
   return made;
+}
+
+/** A bare surface as it is meant. */
+export function wholly(material) {
+  Object.assign(material, { fragmentShader: FRAGMENT, defines: material.userData.defines, needsUpdate: true });
 }

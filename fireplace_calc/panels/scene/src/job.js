@@ -3,7 +3,7 @@ import { WIDE } from './charts.js';
 import { COLUMNS } from './samples.js';
 
 const CLEAR = new Set(['glass', 'lamp', 'shade']); // light goes through
-const RAYS = { shell: 48, built: 28, standing: 14, corner: 14 }; // from one sample
+const RAYS = { shell: 44, built: 26, standing: 14, corner: 14 }; // from one sample
 
 /** How many rays a sample of a chart sends out: most where a wide even face shows every unevenness. */
 function raysOf(chart) {

@@ -25,6 +25,7 @@ from fireplace_calc.editing.designfile import load
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.exports import write_dxf
 from fireplace_calc.exports.cad.painted import AT_TRUE_SIZE, on_paper, sheet_figures
+from fireplace_calc.exports.cad.pen import _Reached
 from fireplace_calc.exports.cad.tied_places import half_of, span_rows
 from fireplace_calc.exports.cad.true_view import ring_corners
 from fireplace_calc.geometry.bodies import plan_rings
@@ -656,3 +657,10 @@ def test_a_curve_has_no_corners_but_where_it_reaches_farthest(turned):
     arch = at([(-1, -2), (1, -2), *[(np.cos(a), np.sin(a)) for a in np.arange(37) * np.pi / 36]])
     kept = list(ring_corners(arch))
     assert {arch[0], arch[1]} <= set(kept) and len(set(kept)) <= 6
+
+
+def test_a_dimension_begins_at_the_nearest_point_of_its_place():
+    """The lowest of those at that place, or the highest; farthest right of those at that level."""
+    spots = [(0.0, 1.0), (0.0, -2.0), (5.0, 7.0), (3.0, -2.0)]
+    assert _Reached(spots, 0)(0.0) == -2.0 and _Reached(spots, 0, high=True)(0.0) == 1.0
+    assert _Reached(spots, 1)(-2.0) == 3.0 and _Reached(spots, 0)(9.0) == 0.0

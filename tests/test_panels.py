@@ -27,10 +27,19 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.lessons import figures
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.controls.lookup import Lookup
+from fireplace_calc.panels.fireside.client_page import ClientPage
 from fireplace_calc.panels.folds.contents import FOLDS
 from fireplace_calc.panels.html import flow
+from fireplace_calc.panels.lesson.lesson_page import LessonPage
+from fireplace_calc.panels.measuring.measuring_page import MeasuringPage
+from fireplace_calc.panels.options.wipe import Wipe
+from fireplace_calc.panels.picture.sheet_page import SheetPage
+from fireplace_calc.panels.picture.turning import Turning
+from fireplace_calc.panels.survey.survey_page import SurveyPage
 from fireplace_calc.panels.teaching.design_views import PAPER, VIEWS
 from fireplace_calc.panels.teaching.exercise_panel import practice
+from fireplace_calc.panels.workbench.bench_page import BenchPage
+from fireplace_calc.panels.workbench.field_box import FieldBox
 
 DEAR = ("options", "remedies", "reach", "body", "draft")
 """Folds that take long to follow a change."""
@@ -685,3 +694,24 @@ def test_a_step_of_a_slider_releases_the_page_once_and_at_its_end():
     releases = [n for n, message in enumerate(sent) if message.get("done")]
     assert len(releases) == 1
     assert not any("stage" in message for message in sent[releases[0] + 1 :])
+
+
+@pytest.mark.parametrize(
+    "made",
+    [
+        BenchPage,
+        ClientPage,
+        FieldBox,
+        LessonPage,
+        MeasuringPage,
+        SheetPage,
+        SurveyPage,
+        Turning,
+        Wipe,
+    ],
+)
+def test_what_a_page_asks_its_widget_for_is_sent(made):
+    """Every name that a page's code reads of its widget is one that is sent to it."""
+    asked = [set(re.findall(r"model\.get\('(\w+)'\)", str(one._esm))) for one in (made, SheetPage)]
+    read = asked[0] if made in (SheetPage, FieldBox, Turning, Wipe) else asked[0] - asked[1]
+    assert read <= set(made.class_traits(sync=True)) and (read or made in (BenchPage, ClientPage))

@@ -70,3 +70,13 @@ def test_its_top_is_told_from_the_top_of_the_first():
     level, higher = frame(second_flue__top="0 in"), frame(second_flue__top="6 in")
     assert level.second.top == pytest.approx(level.liner_top)
     assert higher.second.top - level.second.top == pytest.approx(6 * INCH)
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_the_stack_goes_round_both_flues(side):
+    """From the wall outside the first flue's gap to the wall outside the second's, and its middle."""
+    f = frame(second_flue__side=side, chimney__wall="6 in")
+    first, wall = f.unit_half + Design().chimney.gap, 6 * INCH
+    near, far = -(first + wall), abs(f.second.x) + f.second.cavity_half + wall
+    assert f.stack_half == pytest.approx((far - near) / 2)
+    assert f.stack_middle == pytest.approx((far + near) / 2 * (1 if side == "right" else -1))

@@ -172,3 +172,12 @@ def test_how_far_wood_stands_from_the_opening_is_drawn():
         found = assess(load(example("boathouse")), name)
         known = known_facts(found.facts, PACKS[name], found.findings)
         assert {known[key] for key in keys} == {DRAWN}
+
+
+def test_a_rules_own_figure_says_how_it_is_known_and_not_what_it_was_asked_beside():
+    """Depth of the firebox and air behind the masonry stand on the sheets, whatever answers their rules
+    ask for besides.
+    """
+    found = assess(load(example("boathouse-laid")))
+    known = known_facts(found.facts, PACKS[found.pack], found.findings)
+    assert {known[key] for key in ("FBX-09", "CLR-02", "THR-01", "FLU-07")} == {DRAWN}

@@ -1077,3 +1077,14 @@ def test_a_rectangular_flue_that_is_not_checked_still_shows_its_short_side():
     for sizes in ((1.3, 4, 410, 400), (2.05, 10, 410, 400), (0.14, 4, 200, 199)):
         found = verdict(CA, "CA-007", box(*sizes))
         assert (found.verdict, found.provided, found.required) == (N, min(sizes[2:]), None)
+
+
+@pytest.mark.parametrize(
+    ("wide", "high", "small"), [(500, 550, True), (501, 550, False), (500, 551, False)]
+)
+def test_an_opening_is_small_by_both_its_sizes(wide, high, small):
+    """England, Table 2: up to 500 by 550 mm a round flue of 200 mm does."""
+    sizes = {"opening.width": f"{wide} mm", "opening.standard_height": f"{high} mm"}
+    assert (
+        verdict(UK, "UK-001", {**sizes, "flue.shape": "round", "flue.size": "8"}).verdict != X
+    ) is small

@@ -421,6 +421,7 @@ def test_a_template_measures_full_size_on_the_print():
     found = bevels(cut_list_of(result.geometry))
     figures = [f for f in cutting.figures(result, "feet-inches") if f.key == "templates"]
     assert len(figures) == len(found) == 2
+    assert [bevel.number for bevel in found] == [1, 2]
     for bevel, figure in zip(found, figures, strict=True):
         sheet = Sheet(420.0, 297.0)
         put(sheet, (40.0, 60.0), figure, 1.0, "full size")

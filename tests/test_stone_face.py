@@ -69,3 +69,11 @@ def test_coursed_stones_are_of_sizes_that_a_mason_handles():
     for ring in stones("coursed rubble", ENDS):
         wide, high = np.ptp(ring, axis=0)
         assert 7 * INCH < wide < 20.5 * INCH and 2 * INCH < high < 9.2 * INCH
+
+
+@pytest.mark.parametrize("left", [-0.01, -2.39, -2.41, -4.79, 0.01])
+def test_random_stones_come_as_far_as_an_end_just_past_where_the_pattern_begins_anew(left):
+    """It begins anew every 2.4 m, and its stones reach past there."""
+    laid = random_rubble._around(random_rubble._patch(), left, left + 1.0, 0.01, 1.0)
+    wall = Polygon([(left, 0.01), (left + 1.0, 0.01), (left + 1.0, 1.0), (left, 1.0)])
+    assert wall.difference(unary_union([Polygon(ring) for ring in laid])).area < 1e-6

@@ -182,3 +182,13 @@ def test_the_opening_is_its_height_with_the_raise_and_less_the_hood():
     assert opening.height / INCH == pytest.approx(36)
     assert opening.clear_height / INCH == pytest.approx(32)
     assert dataclasses.replace(opening, hood=None).clear_height / INCH == pytest.approx(36)
+
+
+def test_only_what_may_be_unknown_is_left_blank():
+    """A number with a default has to be told, but for those declared so: how wet the wood is does, how
+    leaky the house is does not.
+    """
+    for key in ("opening.width", "fire.moisture", "flue.sections", "site.winter"):
+        with pytest.raises(InputError):
+            change(Design(), {key: None})
+    assert change(Design(), {"house.leakage": None}).house.leakage is None

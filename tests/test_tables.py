@@ -11,6 +11,7 @@ import pytest
 
 from fireplace_calc.base import tables
 from fireplace_calc.base.tables import canada, draft, liners
+from fireplace_calc.base.tables.standing_person import standing_person
 from fireplace_calc.base.units import InputError, registry
 
 DATA = Path(__file__).resolve().parent.parent / "data"
@@ -186,3 +187,13 @@ def test_a_clause_is_cited_as_a_reader_looks_it_up():
         ending = f"; {r['edition']}" if r["edition"] else ""
         assert cited[key].citation == f"{r['source']}, {r['section']}{ending}"
         assert (cited[key].key, cited[key].source.confidence) == (key, r["confidence"])
+
+
+def test_the_person_for_scale_stands_on_the_floor_and_is_closed():
+    """1.75 m high; every edge of a piece belongs to two of its triangles, once each way."""
+    pieces = standing_person()
+    assert min(p.points[:, 2].min() for p in pieces) == 0.0
+    assert max(p.points[:, 2].max() for p in pieces) == pytest.approx(1.75)
+    for piece in pieces:
+        edges = [(int(f[k]), int(f[k - 1])) for f in piece.faces for k in range(3)]
+        assert len(set(edges)) == len(edges) and {(b, a) for a, b in edges} == set(edges)

@@ -17,6 +17,7 @@ from fireplace_calc.drawing.composed.compose import single
 from fireplace_calc.drawing.room.room_scene import scene
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.in_room.cut_corner import least_across
 from fireplace_calc.proportion import find_guides, wall_sides
 from fireplace_calc.rules.tracing.follows import idle
 from fireplace_calc.takeoff.facing import finish_area, shown_areas
@@ -312,3 +313,15 @@ def test_the_staging_floor_ends_at_the_nearer_end():
 def test_views_off_the_middle_are_clean(off, view, long):
     told = {"breast.off_center": off, "house.room_length": long, "breast.projection": "12 in"}
     assert collisions(single(view, made(told))) == []
+
+
+def test_across_a_corner_the_wall_holds_hearth_and_seat():
+    """An opening of 36 in, 40 in of hearth on either side, a seat of 12 in at the right: 2 x (18 + 40 +
+    12) in, and twice as much more as it stands off the middle.
+    """
+    told = {"opening.width": "36 in", "hearth.side": "40 in", "seat.right": "12 in"}
+    told["base.hearth_level"] = "16 in"
+    made = build_geometry(change(Design(), told))
+    assert least_across(made.design, made.frame) == pytest.approx(140 * INCH)
+    moved = build_geometry(change(made.design, {"breast.off_center": "2 in"}))
+    assert least_across(moved.design, moved.frame) == pytest.approx(144 * INCH)

@@ -11,11 +11,13 @@ import tomllib
 from dataclasses import replace
 
 import pytest
+from manifold3d import CrossSection
 from sampled import sampled
 from set_strategies import random_set, text
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.geometry.assembled.assembly import as_wanted
+from fireplace_calc.geometry.assembled.clash import _thickness
 from fireplace_calc.geometry.assembled.fitting import fit
 from fireplace_calc.pieces.choice import Choice, choose
 from fireplace_calc.pieces.set_text import read_set
@@ -260,3 +262,11 @@ def test_one_sentence_names_both_pieces_and_the_measure(kind):
             seed,
             said,
         )
+
+
+def test_how_thick_an_overlap_is_by_the_widest_circle_in_it():
+    """A square of 80 mm takes a circle of 80; a ring from 60 to 100 mm across one of 20 between."""
+    square = CrossSection.square((0.08, 0.08), True)
+    ring = CrossSection.circle(0.05, 256) - CrossSection.circle(0.03, 256)
+    assert _thickness(square) == pytest.approx(0.08, abs=1e-5)
+    assert _thickness(ring) == pytest.approx(0.02, abs=1e-4)

@@ -18,7 +18,7 @@ TESTS = {
     "pieces": "pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_measured pieces_fit random_sets pieces_design",
     "design": "developers record design designfile hood",
     "editing": "pieces_measured record designfile consistency rules_second_flue design kept_comments jobs start_mine pieces_design assess session geometry",
-    "geometry": "polygons breast mantel pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts seat",
+    "geometry": "polygons breast across_corner mantel pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts seat",
     "rules": "facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions missing books pieces_design",
     "brickwork": "fitted courses cutting pins_order brickwork takeoff stone_face rods seat breast published_cases",
     "takeoff": "pins_order pins_formulas goods takeoff yard for_client breast mantel pieces_design handbook_examples handbook_table3 exports cli prices published_cases seat",

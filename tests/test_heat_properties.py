@@ -19,6 +19,7 @@ from fireplace_calc.heat.conduction.grading import COARSE, Cells
 from fireplace_calc.heat.conduction.march import Conduction
 from fireplace_calc.heat.conduction.mesh import Film, Gap, HeatMesh, Room, Solid
 from fireplace_calc.heat.cuts.behind import burn, three_fires
+from fireplace_calc.heat.cuts.spells import Spells
 from fireplace_calc.heat.cuts.wall_plan import plan_mesh
 
 ROUGH = Cells(0.03, 1.8, 0.15)
@@ -222,3 +223,10 @@ def test_slopes_are_those_of_the_flows():
     assert moved(bends.node)[gaps][apart] == pytest.approx(hot[gaps][apart], rel=1e-3)
     assert -moved(bends.other[gaps])[gaps][apart] == pytest.approx(cold[gaps][apart], rel=1e-3)
     assert not away.any()  # nothing is fed
+
+
+def test_a_fire_that_is_lit_at_once_heats_nothing_over_itself():
+    """A face held at 500 C from one moment to the next, unless something else is asked for."""
+    lit = Spells(plan_mesh(replace(FED, film=HELD), ROUGH), 20.0, ROUGH)
+    lit.go({"fire": 500.0, "room": 20.0}, {}, 2.0, 2400.0)
+    assert lit.last.max() <= 500.05

@@ -172,7 +172,7 @@ def plan_work(geometry: Geometry) -> Plan:
         work.people,
         hours,
         hours / work.day,
-        max((s.end for s in steps), default=0.0),
+        max(s.end for s in steps),
         waits,
         _critical(steps),
         work_rule(work.air, work.wind),

@@ -517,3 +517,17 @@ def test_a_hand_goes_to_the_nearest_stop_and_stays_where_there_is_none():
         assert places == sorted(set(places)) and places[0] >= 18 * INCH - 1e-9
     with pytest.raises(ValueError, match="none of these"):
         slider_stops(geometry, "opening.width", ["magnets"])
+
+
+def test_in_the_largest_room_of_the_table_its_row_alone_says_the_widths():
+    assert suited_widths(36 * FOOT, 20 * FOOT).why == "long wall, 20 by 36 ft"
+    assert suited_widths(36 * FOOT, 19.9 * FOOT).why.startswith("long wall, between ")
+
+
+@pytest.mark.parametrize("level", ["0 in", "6 in", "15 in"])
+def test_a_hearth_stops_where_the_shelf_is_in_line_with_the_door_heads(level):
+    """The shelf's top is 46 in over the hearth, wherever that is; door heads are at 80 in."""
+    told = {"mantel.family": "shelf", "base.hearth_level": level, "house.ceiling": "10 ft"}
+    made = assess(change(Design(), told)).geometry
+    (stop,) = [s for s in slider_stops(made, "base.hearth_level", ["guides"]) if "heads" in s.why]
+    assert stop.at == pytest.approx((80 - 46) * INCH)

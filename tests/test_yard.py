@@ -9,6 +9,7 @@ from dataclasses import replace
 from datetime import UTC, datetime
 from itertools import pairwise
 from math import ceil
+from types import SimpleNamespace
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -29,7 +30,7 @@ from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.panels import panel
 from fireplace_calc.report.sentences import quantity, weight
 from fireplace_calc.report.yard.asked_for import in_units, loaded_as, size_of, weight_ordered
-from fireplace_calc.report.yard.beside_the_list import HELPERS, MASON, _days
+from fireplace_calc.report.yard.beside_the_list import HELPERS, MASON, _days, _hands
 from fireplace_calc.report.yard.by_supplier import first_uses, not_known, not_priced, yard_order
 from fireplace_calc.report.yard.kept_list import LIST, kept_prices, list_to_fill_in
 from fireplace_calc.report.yard.money import beside_words, left_out
@@ -426,3 +427,19 @@ def test_a_square_meter_is_ten_and_three_quarters_square_feet():
     item = next(name for name, goods in all_goods().items() if goods.unit == "ft2")
     told = f"item,unit,price\n{item},m2,100\n"
     assert read_prices(told.encode(), "mine.csv")[item].price == pytest.approx(9.2903, abs=1e-4)
+
+
+def test_a_hoist_is_there_on_every_day_of_what_it_lifts():
+    """From the middle of the first day into the third: three days; a step without it counts none."""
+    work = SimpleNamespace(
+        hours=20.0,
+        people=1,
+        staging=(),
+        lifts=[SimpleNamespace(step=1, verdict=HOIST), SimpleNamespace(step=2, verdict="")],
+        steps=[
+            SimpleNamespace(number=1, start=0.5, end=2.2),
+            SimpleNamespace(number=2, start=2.2, end=5.0),
+        ],
+    )
+    told = dict(_hands(SimpleNamespace(work=work, structure=SimpleNamespace(engineer=()))))
+    assert told == {MASON: 20.0, "Hoist or crane": 3.0}

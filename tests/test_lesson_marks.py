@@ -8,9 +8,12 @@ from dataclasses import replace
 
 import pytest
 
+from fireplace_calc.base.units import FEET_INCHES, INCH
 from fireplace_calc.lessons.course.lesson_file import course_lesson
-from fireplace_calc.lessons.course.marks import findings_for
+from fireplace_calc.lessons.course.marks import _worked_mark, findings_for
 from fireplace_calc.lessons.course.moments import moment
+from fireplace_calc.lessons.course.records import LessonRule
+from fireplace_calc.lessons.course.sums import Amount
 from fireplace_calc.panels.lesson.lesson_desk import LessonDesk
 
 ROOF = course_lesson("height-over-the-roof")
@@ -59,3 +62,10 @@ def test_findings_come_worst_first_whoever_made_them():
     assert len(told) == len(keys)
     order = ["falls short", "not checked", "meets", "does not apply"]
     assert told == sorted(told, key=order.index) and set(told) == set(order)
+
+
+@pytest.mark.parametrize(("off", "short"), [(0.061, False), (-0.061, False), (0.064, True)])
+def test_what_has_to_be_met_is_met_to_a_sixteenth_either_way(off, short):
+    rule = LessonRule("a", "Just so.", "here", "why", have="have", need="need", exact=True)
+    named = {"have": Amount((8 + off) * INCH, "length"), "need": Amount(8 * INCH, "length")}
+    assert _worked_mark(rule, named, FEET_INCHES).short is short

@@ -31,7 +31,7 @@ from fireplace_calc.rules.comparing import MEETS
 from fireplace_calc.rules.core import PASSING
 from fireplace_calc.rules.facts import Facts
 from fireplace_calc.rules.tracing.follows import FOLLOWS, MEASURED, TURNS, follows_from
-from fireplace_calc.rules.tracing.traced import NESTED
+from fireplace_calc.rules.tracing.traced import NESTED, Assumptions
 from fireplace_calc.structure.findings.follows import GROUNDS as STRUCTURE
 
 SIZES = ("own", "8.5x8.5", "8.5x13", "12x16", "13x18", "20x20")
@@ -342,3 +342,12 @@ def test_a_line_names_three_inputs_and_counts_the_rest(count):
         told = re.findall(r"(\d+) under ", not_entered(keys))
         assert not_entered(keys).startswith(f"Nobody has entered {count} inputs: ")
         assert sum(map(int, told)) == count and not_entered(keys).endswith(f"{named(keys)}.")
+
+
+def test_only_a_list_with_something_unknown_in_it_is_waited_for():
+    """Trim of which all is told is waited for by nobody; of which a projection is not, it is."""
+    whole = {"name": "shelf", "distance": "13 in", "projection": "6 in"}
+    for trim, waits in ((whole, False), ({"name": "shelf", "distance": "13 in"}, True)):
+        design = change(Design(), {"surround.trim": [trim]})
+        unmeasured = Assumptions(assess(design).facts).standing.unmeasured
+        assert ("surround.trim" in unmeasured) is waits

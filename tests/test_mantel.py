@@ -740,3 +740,18 @@ def test_what_goes_through_the_ceiling_is_shown_up_to_it():
     assert (stone, wood) == ("stone", "wood")
     assert max(z for _, z in ring) == pytest.approx(72 * INCH)
     assert [block.tone for block in scene(result.geometry).trim] == ["stone", "wood"]
+
+
+def test_the_left_pilaster_is_the_right_one_in_a_mirror():
+    """Plinth, shaft and cap: bounds of one side are those of the other, turned over."""
+    parts = {
+        part.name: part for part in mantel_parts(build_geometry(mantel("pilasters and frieze")))
+    }
+    sides = [
+        sorted((tuple(one.bounds) for one in part.group.runs), key=lambda b: b[3])
+        for name, part in parts.items()
+        if name.endswith("pilaster")
+    ]
+    assert len(sides) == 2 and len(sides[0]) == len(sides[1]) == 3
+    for (a, b, *rest), (c, d, *other) in zip(*sides, strict=True):
+        assert (a, b, *rest) == pytest.approx((-d, -c, *other))

@@ -753,5 +753,7 @@ def test_the_left_pilaster_is_the_right_one_in_a_mirror():
         if name.endswith("pilaster")
     ]
     assert len(sides) == 2 and len(sides[0]) == len(sides[1]) == 3
+    for side in sides:
+        assert len({left > 0 for left, *_ in side}) == 1  # plinth, shaft and cap over each other
     for (a, b, *rest), (c, d, *other) in zip(*sides, strict=True):
         assert (a, b, *rest) == pytest.approx((-d, -c, *other))

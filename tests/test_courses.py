@@ -604,3 +604,11 @@ def test_under_the_ceiling_a_course_is_cut_or_a_rest_is_left(ceiling, told):
     rest = '5/8"' if "left" in told else '1 1/16"'
     (top,) = [one for one in sentences if "Under the ceiling" in one]
     assert told.format(rest) in top
+
+
+def test_a_second_flue_that_ends_higher_is_told_with_its_cut_section():
+    """Three inches over the first, which ends whole: a joint of 1/8 in and 2-7/8 in of a section."""
+    serves = {"second_flue__serves": "fireplace"}
+    assert not [one for one in said(**serves) if one.startswith("Second flue")]
+    (told,) = [one for one in said(**serves, second_flue__top="3 in") if "Second flue" in one]
+    assert told.endswith('the top one, is cut to 2 7/8".')

@@ -998,3 +998,10 @@ def test_a_steel_firebox_is_ordered_once_and_a_leaning_piece_tells_its_height():
     rows = {r.item: r for r in take_off(build_geometry(change(Design(), sections)))}
     assert "high along the slope" in rows["Firebox back section"].note
     assert "high along the slope" not in rows["Firebox side section"].note
+
+
+def test_a_finish_of_usual_thickness_says_so_and_one_that_is_told_does_not():
+    for told, usual in (({}, True), ({"surround.thickness": "1/2 in"}, False)):
+        made = build_geometry(change(Design(), {"surround.face": "tile"} | told))
+        (row,) = [r for r in take_off(made) if r.item == "Face tile"]
+        assert ("; usual, " in row.note) is usual

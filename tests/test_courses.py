@@ -612,3 +612,6 @@ def test_a_second_flue_that_ends_higher_is_told_with_its_cut_section():
     assert not [one for one in said(**serves) if one.startswith("Second flue")]
     (told,) = [one for one in said(**serves, second_flue__top="3 in") if "Second flue" in one]
     assert told.endswith('the top one, is cut to 2 7/8".')
+    # One inch more leaves 7/8 in: that and the section under it are cut alike, (24 + 7/8) / 2 in.
+    (both,) = [one for one in said(**serves, second_flue__top="1 in") if "Second flue" in one]
+    assert "10 and 11, the top ones, are both cut to 1'-0 7/16\"" in both

@@ -13,13 +13,15 @@ from dataclasses import replace
 import pytest
 from manifold3d import CrossSection
 from sampled import sampled
-from set_strategies import random_set, text
+from set_strategies import random_set, stood, text
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.geometry.assembled.assembly import as_wanted
 from fireplace_calc.geometry.assembled.clash import _thickness
-from fireplace_calc.geometry.assembled.fitting import fit
+from fireplace_calc.geometry.assembled.fitting import _pair, fit
+from fireplace_calc.geometry.assembled.lowering import _levels
 from fireplace_calc.pieces.choice import Choice, choose
+from fireplace_calc.pieces.records import JointRange
 from fireplace_calc.pieces.set_text import read_set
 
 COUNT = int(os.environ.get("SETS", "25"))
@@ -270,3 +272,25 @@ def test_how_thick_an_overlap_is_by_the_widest_circle_in_it():
     ring = CrossSection.circle(0.05, 256) - CrossSection.circle(0.03, 256)
     assert _thickness(square) == pytest.approx(0.08, abs=1e-5)
     assert _thickness(ring) == pytest.approx(0.02, abs=1e-4)
+
+
+def test_two_pieces_allow_the_joint_that_both_do():
+    """From 1/4 to 1/2 in by the one, from 1/8 to 3/8 by the other: from 1/4 to 3/8."""
+    piece = random_pieces()[0]
+    one = replace(piece, perpend=JointRange(1 / 4, 3 / 8, 1 / 2))
+    other = replace(piece, perpend=JointRange(1 / 8, 1 / 4, 3 / 8))
+    assert _pair(one, other) == _pair(other, one) == (1 / 4, 3 / 8)
+
+
+def test_a_piece_is_looked_at_inside_and_half_way_between_its_levels():
+    piece = random_pieces()[0]
+    (solid, *_), high = piece.adds, piece.height
+    block = replace(
+        piece, adds=(replace(solid, bottom=0.0, top=high, upper=solid.lower),), cuts=(), plain=None
+    )
+    assert _levels(block) == pytest.approx([0.0, high / 2, high], abs=1e-4)
+
+
+def random_pieces():
+    """Those of a lift of walls."""
+    return [placed.piece for placed in stood(random_set(0)).by_lift[0]]

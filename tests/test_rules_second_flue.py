@@ -365,3 +365,9 @@ def test_a_gas_appliance_is_said_to_be_out_of_scope(pack):
     gas = assess(change(Design(), {**STOVE, **told(fuel="gas")}), pack)
     coal = assess(change(Design(), {**STOVE, **told(fuel="solid fuel")}), pack)
     assert "Not covered  gas" in summary(gas) and "Not covered  gas" not in summary(coal)
+
+
+def test_a_flue_of_an_appliance_is_no_fireplaces():
+    """What does not apply says why: there is a second flue, and no fireplace on it."""
+    assert "No fireplace stands" in found(told(serves="appliance"))["TWO-02"].note
+    assert "no second flue" not in found(told(serves="appliance"))["TWO-02"].note

@@ -48,7 +48,14 @@ from fireplace_calc.geometry.mantel.on_face import trim_boxes
 from fireplace_calc.panels.html import sentence
 from fireplace_calc.pieces.roles import PARTS
 from fireplace_calc.report.plain_summary import summary
-from fireplace_calc.takeoff import all_goods, share_out, take_off, total_weight, weight_on_footing
+from fireplace_calc.takeoff import (
+    all_goods,
+    part_weights,
+    share_out,
+    take_off,
+    total_weight,
+    weight_on_footing,
+)
 from fireplace_calc.takeoff.bricks import WALL_MEASURE
 from fireplace_calc.takeoff.cost import bill, prices
 from fireplace_calc.takeoff.facing import facing_volume, head_shows, shown_areas
@@ -290,10 +297,14 @@ def test_weight_of_the_whole_is_near_that_of_its_parts_as_laid(design):
 def test_the_footing_carries_what_is_ordered_though_no_brick_is_laid_for_it(design):
     """The list counted brick by brick, without the seat, which stands on the floor."""
     made = build_geometry.__wrapped__(design)  # not one that was kept, and laid
-    weight = weight_on_footing(made)
+    weight, weights = weight_on_footing(made), part_weights(made)
     assert not {"lining", "floor"} & vars(lay_brickwork(made)).keys()
     counted = sum(s.weight for s in share_out(made) if not s.part.startswith("hearth seat"))
     assert weight == pytest.approx(counted, rel=1e-12)
+    of_part = dict.fromkeys(weights, 0.0)
+    for share in share_out(made):
+        of_part[share.part if share.part in of_part else "firebox walls"] += share.weight
+    assert weights == pytest.approx(of_part, rel=1e-12)
 
 
 @pytest.mark.parametrize(

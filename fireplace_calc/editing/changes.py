@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import fields
 from functools import lru_cache
+from operator import attrgetter
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -233,8 +234,12 @@ def value_of(design: Design, key: str) -> Any:
     >>> value_of(Design(), "flue.sections")
     10
     """
-    group, dot, name = key.partition(".")
-    return getattr(getattr(design, group), name) if dot else getattr(design, group)
+    return _getter(key)(design)
+
+
+@lru_cache(maxsize=1024)
+def _getter(key: str) -> attrgetter[Any]:
+    return attrgetter(key)
 
 
 def unknown_of(design: Design, *keys: str) -> tuple[str, ...]:

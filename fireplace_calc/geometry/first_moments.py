@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import asin, sin, sqrt
 
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
@@ -47,6 +48,7 @@ def _loft(solid: Loft) -> Moments:
     )
 
 
+@lru_cache(maxsize=64)
 def _under_arch(solid: ArchVoid) -> Moments:
     """Upright slices from the face to the back of the arch, summed by Simpson's rule; of each the
     area and what it turns about the spring line.

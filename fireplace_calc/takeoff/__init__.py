@@ -8,7 +8,7 @@ part. ``takeoff.cost`` prices the list, ``takeoff.rules_of_thumb`` holds other o
 from fireplace_calc.takeoff.goods import Goods, all_goods, goods_for
 from fireplace_calc.takeoff.rows import Row, take_off, total_weight
 from fireplace_calc.takeoff.share import Share
-from fireplace_calc.takeoff.shares import share_out, weight_on_footing
+from fireplace_calc.takeoff.shares import part_weights, share_out, weight_on_footing
 
 __all__ = [
     "Goods",
@@ -16,6 +16,7 @@ __all__ = [
     "Share",
     "all_goods",
     "goods_for",
+    "part_weights",
     "share_out",
     "take_off",
     "total_weight",

@@ -15,9 +15,7 @@ from fireplace_calc.brickwork import unit as bricks
 from fireplace_calc.brickwork.arch_ring import arch_bricks
 from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.brickwork.unit import UnitMasonry
-from fireplace_calc.brickwork.work import (
-    usual_joint,
-)
+from fireplace_calc.brickwork.work import usual_joint
 from fireplace_calc.design.firebox import DRAWN_PLATE
 from fireplace_calc.geometry.arches import ArchRing
 from fireplace_calc.geometry.base_parts import SEAT
@@ -267,6 +265,25 @@ def _before_masonry(geometry: Geometry) -> tuple[Share, ...]:
     return (*face_shares(geometry), *trim_shares(geometry), *hood(geometry))
 
 
+def part_weights(geometry: Geometry) -> dict[str, float]:
+    """What every part weighs; face, mantel and trim hang on the walls round the firebox.
+
+    Parameters
+    ----------
+    geometry : Geometry
+
+    Returns
+    -------
+    dict of str to float
+        By the part's name. [kg]
+    """
+    work = geometry.once(_Sharing)
+    weights = {part.name: work.weight(part) for part in geometry.parts}
+    for share in geometry.once(_before_masonry):
+        weights[share.part if share.part in weights else "firebox walls"] += share.weight
+    return weights
+
+
 def weight_on_footing(geometry: Geometry) -> float:
     """Weight on the footing, its own counted in; a seat beside the hearth stands on the floor.
 
@@ -279,6 +296,5 @@ def weight_on_footing(geometry: Geometry) -> float:
     float
         [kg]
     """
-    work = geometry.once(_Sharing)
-    masonry = [work.weight(part) for part in geometry.parts if part.name not in SEAT]
-    return sum([*masonry, *(share.weight for share in geometry.once(_before_masonry))])
+    weights = geometry.once(part_weights)
+    return sum([weight for name, weight in weights.items() if name not in SEAT])

@@ -10,7 +10,7 @@ from functools import cached_property
 
 from fireplace_calc.geometry.first_moments import Moments, moments
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.takeoff import share_out
+from fireplace_calc.takeoff import part_weights
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,8 +122,4 @@ def weigh(geometry: Geometry) -> Weights:
     -------
     Weights
     """
-    masses = {part.name: 0.0 for part in geometry.parts}
-    for share in share_out(geometry):
-        # A finish, mantel and trim hang on the walls round the firebox.
-        masses[share.part if share.part in masses else "firebox walls"] += share.weight
-    return Weights(masses, {part.name: part for part in geometry.parts})
+    return Weights(dict(geometry.once(part_weights)), {part.name: part for part in geometry.parts})

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from itertools import chain
 
 from fireplace_calc.assessment import DEFAULT_PACK
 from fireplace_calc.design.records import Design
@@ -13,6 +14,7 @@ from fireplace_calc.explore.mending.trials import Baseline
 from fireplace_calc.explore.stepwise import Steps, finished
 from fireplace_calc.explore.together.effects import Effects
 from fireplace_calc.explore.together.hunt import Hunt
+from fireplace_calc.explore.together.pairs import pair_up
 from fireplace_calc.explore.together.teams import Team, promising
 from fireplace_calc.takeoff.cost import Price, bill
 from fireplace_calc.takeoff.cost import prices as price_list
@@ -31,20 +33,27 @@ def _run(effects: Effects, hunts: Sequence[Hunt]) -> Iterator[None]:
         yield
 
 
-def _chosen(
-    promised: Sequence[Team], most: int, unmended: frozenset[str], known: Sequence[Remedy]
-) -> list[Team]:
-    """Of what is promised: what mends most, and what mends something that nothing else does."""
-    cheapest = {frozenset(one.mends): one.cost for one in reversed(known) if one.cost is not None}
+def _wanted(aims: frozenset[str], known: Iterable[Remedy]) -> tuple[int, frozenset[str]]:
+    """How many aims something has to mend to be worth it, [-] or which of them one."""
+    mends = [one.mends for one in known]
+    return max(map(len, mends), default=1), aims.difference(*mends)
+
+
+def _chosen(promised: Iterable[Team], aims: frozenset[str], known: Sequence[Remedy]) -> list[Team]:
+    """Of what is promised: what mends most, and what mends something that nothing else does; the
+    cheapest first.
+    """
+    at_least, unmended = _wanted(aims, known)
+    cheap = [(frozenset(one.mends), one.cost) for one in known if one.cost is not None]
     worth = [
         team
-        for team in promised
-        if not any(team.goal <= mended and cost <= team.cost for mended, cost in cheapest.items())
+        for team in sorted(promised, key=lambda one: (-len(one.goal), one.cost))
+        if len(team.goal) >= at_least or team.goal & unmended
+        if not any(team.goal <= mended and cost <= team.cost for mended, cost in cheap)
     ]
     best = max((len(team.goal) for team in worth), default=0)
     first = [team for team in worth if len(team.goal) == best]
-    rest = [team for team in worth if len(team.goal) < best and team.goal & unmended]
-    return [*first, *rest][:most]
+    return first + [team for team in worth if len(team.goal) < best and team.goal & unmended]
 
 
 def _proved(base: Baseline, effects: Effects, hunts: Sequence[Hunt]) -> Iterator[None]:
@@ -61,6 +70,40 @@ def _proved(base: Baseline, effects: Effects, hunts: Sequence[Hunt]) -> Iterator
                 one.refuse()
         yield
         yield from _run(effects, [one for one in left if one.proof is None])
+
+
+def _hunted(
+    effects: Effects, size: int, known: Sequence[Remedy], whole: int
+) -> Steps[list[Remedy]]:
+    """What so many levers mend together that nothing known does, or does dearer: what promises most
+    first, and where it comes to nothing what the same levers, or others, promise less of.
+    """
+    base, rows, prices = effects.base, effects.rows, effects.prices
+    was, found, done = bill(base.now.takeoff, prices), list[Remedy](), 3 * size - 4
+    promised = promising(effects, size, *_wanted(base.aims, known))
+    left, tried, dead = MOST_TEAMS[size], set[object](), dict[tuple[int, ...], Hunt]()
+    while chosen := _chosen(promised, base.aims, [*known, *found])[:left]:
+        hunts = [
+            dead.pop(team.rows).again(team.goal)
+            if team.rows in dead
+            else Hunt(effects, team.rows, team.goal)
+            for team in chosen
+        ]
+        for _ in _run(effects, hunts):
+            yield done, whole, f"{size} changes together"
+        done = 3 * size - 3
+        for _ in _proved(base, effects, hunts):
+            yield done, whole, f"{size} changes together, in full"
+        for hunt in hunts:
+            if hunt.proof is None:
+                dead[hunt.rows] = hunt
+                promised += hunt.lesser()
+            else:
+                settings = tuple(rows[r].tried[k][0] for r, k in hunt.point(hunt.best))
+                found.append(remedy_of(base, settings, hunt.proof, was, prices))
+        left, tried = left - len(chosen), tried | {(team.rows, team.goal) for team in chosen}
+        promised = [team for team in promised if (team.rows, team.goal) not in tried]
+    return found
 
 
 def looking_for_combinations(
@@ -99,28 +142,11 @@ def looking_for_combinations(
     whole = 3 * most - 2
     yield 1, whole, "what each change does"
     effects = Effects(base, rows, priced)
-    for _ in effects.look_around():
+    for _ in chain(effects.look_around(), pair_up(effects)):
         yield 2, whole, "what each change does"
-    was = bill(base.now.takeoff, priced)
     found: list[Remedy] = []
     for size in range(2, most + 1):
-        mended = {key for one in known for key in one.mends}
-        unmended = frozenset(base.aims - mended)
-        at_least = max((len(one.mends) for one in known), default=1)
-        promised = promising(effects, size, at_least, unmended)
-        hunts = [
-            Hunt(effects, team.rows, team.goal)
-            for team in _chosen(promised, MOST_TEAMS[size], unmended, known)
-        ]
-        for _ in _run(effects, hunts):
-            yield 3 * size - 4, whole, f"{size} changes together"
-        for _ in _proved(base, effects, hunts):
-            yield 3 * size - 3, whole, f"{size} changes together, in full"
-        for hunt in hunts:
-            if hunt.proof is not None:
-                settings = tuple(rows[r].tried[k][0] for r, k in hunt.point(hunt.best))
-                found.append(remedy_of(base, settings, hunt.proof, was, priced))
-        known += found
+        found += yield from _hunted(effects, size, [*known, *found], whole)
     yield whole, whole, "ready"
     return ranked(found)
 
@@ -153,5 +179,9 @@ def find_combinations(
         Each assessed in full: it breaks nothing, no change in it can be left out or made by a step
         less, and of its levers no other least settings that mend the same are cheaper. Ranked as
         single remedies are.
+
+    Notes
+    -----
+    Some settings are looked at, and the rest foretold from them: what no forecast shows is missed.
     """
     return finished(looking_for_combinations(design, pack, aims, prices, locks, most))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Generator, Iterable, Iterator, Mapping, Sequence
-from itertools import combinations, pairwise, product
+from itertools import combinations, pairwise
 from typing import TypeVar
 
 import numpy as np
@@ -13,15 +13,15 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.explore.mending.lever_settings import Changes
 from fireplace_calc.explore.mending.trials import Baseline, LeverTrials
 from fireplace_calc.explore.together.forecast import (
-    by_the_nearest,
     filled,
-    some_places,
+    largest,
     sums,
     telling,
 )
 from fireplace_calc.explore.together.looking import BARELY, SURE, Want, look, score
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import Finding
+from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
 from fireplace_calc.takeoff import take_off
 from fireplace_calc.takeoff.cost import Price, bill
 
@@ -29,31 +29,14 @@ FEW = 8
 """Settings of a lever of which all are looked at, as of the few next liners. [-]"""
 AT_ONCE = 100
 """Designs looked at before anybody else is heard. [-]"""
+UNSATISFIED = (FALLS_SHORT, NOT_CHECKED)
+REST = "all else"
+"""Stands among the keys for every finding that no lever breaks by itself."""
 CAPPED = 1e3
 """Of a change over nothing: as much as this. [-]"""
 Key = TypeVar("Key")
 Point = tuple[tuple[int, int], ...]
 """Levers by their number, each with the place of its setting, in order of the levers."""
-
-
-def useful(effects: Effects) -> list[int]:
-    """Levers that bring something to be mended nearer, or heal what such a one breaks.
-
-    Parameters
-    ----------
-    effects : Effects
-
-    Returns
-    -------
-    list of int
-        Their numbers. [-]
-    """
-    every = range(len(effects.rows))
-    movers = [r for r in every if effects.helps(r)[: effects.aims].any()]
-    harmed = np.zeros(len(effects.keys), bool)
-    for r in movers:
-        harmed |= effects.harms(r)
-    return sorted({*movers, *(r for r in every if (effects.helps(r) & harmed).any())})
 
 
 class Effects:
@@ -70,7 +53,7 @@ class Effects:
     Attributes
     ----------
     keys : list of str
-        Findings that count: what is to be mended, then all that some setting breaks.
+        Findings that count: what is to be mended, then all that some setting breaks, then the rest.
     scores : list of array
         A row a setting, the first for the lever left alone; a column a key. [-]
     costs : list of array
@@ -87,11 +70,12 @@ class Effects:
         self.base, self.rows, self.prices = base, rows, prices
         self._was = bill(base.now.takeoff, prices).total
         self._costs: dict[int, Array] = {}
-        self._twists: dict[tuple[int, int], Array] = {}
+        self.twists: dict[tuple[int, int], Array] = {}
+        self.known: dict[tuple[int, int], list[tuple[int, int]]] = {}
 
     def look_around(self) -> Iterator[None]:
-        """Look at every lever by itself, then at pairs of them; a few designs at a time, so that
-        whoever waits can be heard between.
+        """Look at every lever by itself; a few designs at a time, so that whoever waits can be
+        heard between.
         """
         base, rows = self.base, self.rows
         first = [(r, k) for r, row in enumerate(rows) for k in (*row.probes, *range(len(row)))]
@@ -103,12 +87,13 @@ class Effects:
             for f in one.values()
             if f.key not in base.foreign and f.key not in base.aims and base.worse(f)
         }
-        self.keys = [*sorted(base.aims), *sorted(broken)]
+        self.keys = [*sorted(base.aims), *sorted(broken), REST]
         self.code = frozenset(self.keys)
-        self.start = self._scores(base.before)
-        known: list[dict[int, Array]] = [{0: self.start} for _ in rows]
+        self._counted = self.code | base.foreign
+        start = self._said(base.before)
+        known: list[dict[int, Array]] = [{0: start} for _ in rows]
         for (r, k), one in seen.items():
-            known[r][k + 1] = self._scores(one)
+            known[r][k + 1] = self._said(one)
         turns = [
             (r, k - 1)
             for r, table in enumerate(known)
@@ -118,46 +103,22 @@ class Effects:
         ]
         turned = yield from self._each(turns, self.code)
         for (r, k), one in turned.items():
-            known[r][k + 1] = self._scores(one)
-        self.scores = [filled(table, len(row) + 1) for table, row in zip(known, rows, strict=True)]
+            known[r][k + 1] = self._said(one)
+        said = [np.array(list(table.values())) for table in known]
+        number = [(np.abs(one) < SURE).any(axis=0) for one in said]
+        self.silent = [np.any(number, axis=0) & ~one for one in number]
+        self.sure = largest(np.concatenate(said))
+        self.start = self.scored(base.before)
+        self.scores = [
+            filled({k: self._in_scale(one) for k, one in table.items()}, len(row) + 1)
+            for table, row in zip(known, rows, strict=True)
+        ]
         self.places = [
             telling(scores, [0, *(k + 1 for k in row.probes)])
             for scores, row in zip(self.scores, rows, strict=True)
         ]
-        yield from self._pair_up(useful(self))
 
-    def _pair_up(self, rows: Sequence[int]) -> Iterator[None]:
-        """Look at some settings of two levers together, to learn what neither shows by itself."""
-        air, heavy = self._columns(self.base.airy), self._columns(self.base.heavy)
-        moved = {r: (np.abs(self.scores[r] - self.start) > BARELY).any(axis=0) for r in rows}
-        some = {r: some_places(len(self.rows[r])) for r in rows}
-        wanted: dict[tuple[int, int], BoolArray] = {}
-        for one, other in combinations(rows, 2):
-            both = moved[one] & moved[other]
-            blown = all(self.rows[r].lever.for_draft for r in (one, other))
-            if self.apart((one, other)) and (blown or both.any()):
-                wanted[one, other] = ~(air | heavy) | both
-        points: dict[Point, Want] = {}
-        for (one, other), columns in wanted.items():
-            for i, k in product(some[one], some[other]):
-                point = (one, i - 1), (other, k - 1)
-                design = self.base.tried(self.changes(point))
-                if design is not None:
-                    points[point] = Want(
-                        design, bool((columns & air).any()), bool((columns & heavy).any())
-                    )
-        seen = yield from self._some_at_a_time(points, self.code)
-        for (one, other), columns in wanted.items():
-            single = sums([self.scores[one], self.scores[other]], self.start)
-            off: dict[tuple[int, ...], Array] = {}
-            for i, k in product(some[one], some[other]):
-                point = (one, i - 1), (other, k - 1)
-                if point in seen:
-                    off[i, k] = np.where(columns, self._scores(seen[point]) - single[i, k], 0.0)
-            if off:
-                self._twists[one, other] = by_the_nearest(single.shape[:-1], off)
-
-    def _columns(self, keys: frozenset[str]) -> BoolArray:
+    def columns(self, keys: frozenset[str]) -> BoolArray:
         """Which of the keys are among some."""
         return np.array([key in keys for key in self.keys])
 
@@ -178,7 +139,7 @@ class Effects:
         tables = [self.scores[r][k] for r, k in zip(rows, at, strict=True)]
         whole = sums(tables, self.start)
         for i, k in combinations(range(len(rows)), 2):
-            twist = self._twists.get((rows[i], rows[k]))
+            twist = self.twists.get((rows[i], rows[k]))
             if twist is not None:
                 part = twist[np.ix_(at[i], at[k])]
                 shape = [1] * len(rows) + [len(self.keys)]
@@ -191,9 +152,9 @@ class Effects:
     ) -> Generator[None, None, dict[tuple[int, int], dict[str, Finding]]]:
         """Findings with one lever, by its number, at one place."""
         wanted = {(r, k): self._want(((r, k),), self.rows[r].tried[k][1]) for r, k in places}
-        return (yield from self._some_at_a_time(wanted, only))
+        return (yield from self.some_at_a_time(wanted, only))
 
-    def _some_at_a_time(
+    def some_at_a_time(
         self, wanted: Mapping[Key, Want], only: frozenset[str] | None
     ) -> Generator[None, None, dict[Key, dict[str, Finding]]]:
         """Findings of many designs, by what they are asked for."""
@@ -214,8 +175,22 @@ class Effects:
             any(lever.loads for lever in levers),
         )
 
-    def _scores(self, found: Mapping[str, Finding]) -> Array:
-        return np.array([score(self.base, found[key]) for key in self.keys])
+    def _said(self, found: Mapping[str, Finding]) -> Array:
+        broken = any(
+            f.verdict in UNSATISFIED and f.key not in self._counted and self.base.worse(f)
+            for f in found.values()
+        )
+        scores = [score(self.base, found[key]) for key in self.keys[:-1]]
+        return np.array([*scores, -1.0 if broken else 1.0])
+
+    def _in_scale(self, said: Array) -> Array:
+        return np.where(np.abs(said) >= SURE, np.copysign(self.sure, said), said)
+
+    def scored(self, found: Mapping[str, Finding]) -> Array:
+        """How far each of the keys is in order among some findings, where no number says it by the
+        largest that was seen. [-]
+        """
+        return self._in_scale(self._said(found))
 
     @property
     def aims(self) -> int:
@@ -231,18 +206,28 @@ class Effects:
         return np.asarray((self.scores[r] <= 0).any(axis=0) & (self.start > 0))
 
     def costs(self, r: int) -> Array:
-        """What each setting of one lever, by its number [-], costs more."""
+        """What each setting of one lever, by its number [-], costs more; straight between some."""
         if r not in self._costs:
             row = self.rows[r]
-            known = {0: 0.0}
-            for k in row.probes:
-                order = take_off(build_geometry(row.tried[k][1]))
-                known[k + 1] = bill(order, self.prices).total - self._was
-            trifle = [0.0, *(min(one.relative, CAPPED) for one, _ in row.tried)]
+            known = {0: 0.0} | {k + 1: self._priced(row.tried[k][1]) for k in row.probes}
+            trifle = [0.0, *(self._trifle(r, k) for k in range(len(row)))]
             steps = np.arange(len(row) + 1)
             cost = np.interp(steps, list(known), list(known.values()))
-            self._costs[r] = cost + 1e-6 * np.array(trifle)
+            self._costs[r] = cost + np.array(trifle)
         return self._costs[r]
+
+    def cost(self, point: Point) -> float:
+        """What some settings cost more together, as they are ordered; nothing else is as sure. [-]"""
+        design = self.base.tried(self.changes(point))
+        if design is None:
+            return np.inf
+        return self._priced(design) + sum(self._trifle(r, k) for r, k in point)
+
+    def _priced(self, design: Design) -> float:
+        return bill(take_off(build_geometry(design)), self.prices).total - self._was
+
+    def _trifle(self, r: int, k: int) -> float:
+        return 1e-6 * min(self.rows[r].tried[k][0].relative, CAPPED)
 
     def changes(self, point: Point) -> Changes:
         """What some settings [-] change together, for ``change``."""
@@ -257,8 +242,7 @@ class Effects:
         seen = look(
             self.base,
             [self._want(point, design) for point, design in drawn if design is not None],
-            self.code,
         )
-        scored = dict.fromkeys(listed, np.full(len(self.keys), -SURE))
+        scored = dict.fromkeys(listed, -self.sure)
         there = [point for point, design in drawn if design is not None]
-        return scored | {p: self._scores(one) for p, one in zip(there, seen, strict=True)}
+        return scored | {p: self.scored(one) for p, one in zip(there, seen, strict=True)}

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
 
 import numpy as np
 
 from fireplace_calc.base.arrays import Array, IntArray
+from fireplace_calc.explore.together.looking import SURE
 
 
 def filled(known: Mapping[int, Array], length: int) -> Array:
@@ -27,6 +29,29 @@ def filled(known: Mapping[int, Array], length: int) -> Array:
     places = sorted(known)
     table = np.array([known[k] for k in places])
     return np.stack([np.interp(range(length), places, column) for column in table.T], axis=-1)
+
+
+def largest(said: Array) -> Array:
+    """The largest number among scores of each key; one where none of them is a number.
+
+    Parameters
+    ----------
+    said : array, shape (any, keys)
+        [-]
+
+    Returns
+    -------
+    array, shape (keys)
+        [-]
+
+    Examples
+    --------
+    >>> largest(np.array([[-3.0, SURE], [2.0, -SURE]])).tolist()
+    [3.0, 1.0]
+    """
+    size = np.abs(said)
+    most = np.where(size < SURE, size, 0.0).max(axis=0)
+    return np.where(most > 0, most, 1.0)
 
 
 def telling(scores: Array, always: Iterable[int]) -> IntArray:
@@ -93,9 +118,19 @@ def sums(tables: Sequence[Array], start: Array) -> Array:
     return whole
 
 
-def by_the_nearest(shape: tuple[int, ...], seen: Mapping[tuple[int, ...], Array]) -> Array:
-    """What was found off the forecast at some settings, for all of them by the nearest; nothing is
-    off where all levers but one are left alone.
+@lru_cache(maxsize=256)
+def _shares(knots: tuple[int, ...], length: int) -> Array:
+    """How much of each knot stands at each place, straight between two and level past the last.
+
+    >>> _shares((0, 2), 4).tolist()
+    [[1.0, 0.0], [0.5, 0.5], [0.0, 1.0], [0.0, 1.0]]
+    """
+    return np.stack([np.interp(range(length), knots, one) for one in np.eye(len(knots))], axis=-1)
+
+
+def between(shape: tuple[int, int], seen: Mapping[tuple[int, int], Array]) -> Array:
+    """What was found off the forecast at some settings of two levers, for all of them: straight
+    between those seen, and nothing where one of the two is left alone.
 
     Parameters
     ----------
@@ -106,17 +141,24 @@ def by_the_nearest(shape: tuple[int, ...], seen: Mapping[tuple[int, ...], Array]
 
     Returns
     -------
-    array, shape (settings of the first, of the second, ..., keys)
+    array, shape (settings of the first, of the second, keys)
         Scores. [-]
 
     Examples
     --------
-    >>> by_the_nearest((2, 4), {(1, 2): np.array([5.0])})[1, :, 0].tolist()
-    [0.0, 5.0, 5.0, 5.0]
+    >>> between((2, 4), {(1, 2): np.array([5.0])})[1, :, 0].tolist()
+    [0.0, 2.5, 5.0, 5.0]
     """
-    where = np.indices(shape)
-    away = [np.abs(where - np.array(at).reshape(-1, *[1] * len(at))).sum(axis=0) for at in seen]
-    alone = where.sum(axis=0) - where.max(axis=0)
-    off = list(seen.values())
-    nearest = np.argmin(np.stack([*away, alone]), axis=0)
-    return np.asarray(np.stack([*off, np.zeros_like(off[0])])[nearest])
+    first, second = (tuple(sorted({0, *(at[n] for at in seen)})) for n in (0, 1))
+    nothing = np.zeros_like(next(iter(seen.values())))
+
+    def at(i: int, k: int) -> Array:
+        if not i or not k:
+            return nothing
+        if (i, k) in seen:
+            return seen[i, k]
+        return seen[min(seen, key=lambda one: abs(one[0] - i) + abs(one[1] - k))]
+
+    off = np.array([[at(i, k) for k in second] for i in first])
+    rows = np.tensordot(_shares(first, shape[0]), off, 1)
+    return np.asarray(_shares(second, shape[1]) @ rows)

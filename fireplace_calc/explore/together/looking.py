@@ -44,7 +44,7 @@ def score(base: Baseline, finding: Finding) -> float:
     """
     aim = finding.key in base.aims
     good = finding.verdict in SATISFIED if aim else not base.worse(finding)
-    if finding.margin is None or finding.verdict == NOT_CHECKED:  # what to spare is no answer
+    if finding.margin is None or not good and finding.verdict == NOT_CHECKED:  # it waits
         return SURE if good else -SURE
     return max(finding.margin, BARELY) if good else min(finding.margin, -BARELY)
 

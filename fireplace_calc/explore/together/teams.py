@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import combinations
 from typing import NamedTuple
 
 import numpy as np
 
-from fireplace_calc.base.arrays import Array, BoolArray, IntArray
-from fireplace_calc.explore.together.effects import Effects, useful
+from fireplace_calc.base.arrays import BoolArray, IntArray
+from fireplace_calc.explore.together.effects import Effects
 from fireplace_calc.explore.together.forecast import sums
+from fireplace_calc.explore.together.pairs import useful
 
 
 class Team(NamedTuple):
@@ -31,8 +32,21 @@ class Team(NamedTuple):
     cost: float
 
 
-def _bits(good: BoolArray, aims: int) -> IntArray:
-    """Which aims are mended, a bit each; none where anything is broken. [-]"""
+def mended(good: BoolArray, aims: int) -> IntArray:
+    """Which aims are mended, a bit each; none where anything is broken.
+
+    Parameters
+    ----------
+    good : array of bool, shape (..., keys)
+        What each check says.
+    aims : int
+        How many of them, the first, are to be mended. [-]
+
+    Returns
+    -------
+    array of int
+        [-]
+    """
     weights = 1 << np.arange(aims)
     return np.asarray((good[..., :aims] @ weights) * good[..., aims:].all(axis=-1))
 
@@ -58,6 +72,32 @@ def _honest(effects: Effects, rows: tuple[int, ...], goal: frozenset[str]) -> bo
     )
 
 
+def goals(
+    effects: Effects, rows: tuple[int, ...], bits: IntArray
+) -> Iterator[tuple[frozenset[str], BoolArray]]:
+    """What some levers promise to mend together and no fewer of them do.
+
+    Parameters
+    ----------
+    effects : Effects
+    rows : tuple of int
+        Their numbers. [-]
+    bits : array of int
+        Which aims each of their settings mends, a bit each; the first of each for the lever left
+        alone. [-]
+
+    Yields
+    ------
+    tuple of frozenset of str and array of bool
+        Keys, and at which settings that move all of them; what is most first.
+    """
+    names = effects.keys[: effects.aims]
+    for mask, where in _inside(bits):
+        goal = frozenset(name for n, name in enumerate(names) if mask >> n & 1)
+        if _honest(effects, rows, goal):
+            yield goal, where
+
+
 def promising(effects: Effects, size: int, at_least: int, unmended: frozenset[str]) -> list[Team]:
     """What so many levers promise together and no fewer of them do.
 
@@ -74,10 +114,8 @@ def promising(effects: Effects, size: int, at_least: int, unmended: frozenset[st
     Returns
     -------
     list of Team
-        What mends most first, then the cheapest.
     """
-    names = effects.keys[: effects.aims]
-    wanted = np.array([name in unmended for name in names])
+    wanted = np.array([name in unmended for name in effects.keys[: effects.aims]])
     helps = {r: effects.helps(r) for r in useful(effects)}
     found: list[Team] = []
     for rows in combinations(helps, size):
@@ -86,18 +124,18 @@ def promising(effects: Effects, size: int, at_least: int, unmended: frozenset[st
             continue
         if not effects.apart(rows):
             continue
-        foretold = effects.together(rows, [effects.places[r] for r in rows])
-        bits = _bits(foretold > 0, effects.aims)
-        for mask, where in _inside(bits):
-            goal = frozenset(name for n, name in enumerate(names) if mask >> n & 1)
-            if len(goal) < at_least and not goal & unmended or not _honest(effects, rows, goal):
-                continue
-            found.append(Team(rows, goal, _cheapest(effects, rows, where)))
-    return sorted(found, key=lambda one: (-len(one.goal), one.cost))
+        places = [effects.places[r] for r in rows]
+        for goal, where in goals(
+            effects, rows, mended(effects.together(rows, places) > 0, effects.aims)
+        ):
+            if len(goal) >= at_least or goal & unmended:
+                found.append(Team(rows, goal, _cheapest(effects, rows, places, where)))
+    return found
 
 
-def _cheapest(effects: Effects, rows: tuple[int, ...], where: BoolArray) -> float:
-    """What the cheapest of some settings costs; the first row of each lever is left out."""
-    tables: list[Array] = [effects.costs(r)[effects.places[r]][:, None] for r in rows]
-    cost = sums(tables, np.zeros(1))[(slice(1, None),) * len(rows)][..., 0]
-    return float(cost[where].min())
+def _cheapest(
+    effects: Effects, rows: tuple[int, ...], places: Sequence[IntArray], where: BoolArray
+) -> float:
+    """What the cheapest of some settings costs; the first place of each lever is left out."""
+    tables = [effects.costs(r)[at][1:, None] for r, at in zip(rows, places, strict=True)]
+    return float(sums(tables, np.zeros(1))[..., 0][where].min())

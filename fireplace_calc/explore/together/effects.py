@@ -217,7 +217,7 @@ class Effects:
         return self._costs[r]
 
     def cost(self, point: Point) -> float:
-        """What some settings cost more together, as they are ordered; nothing else is as sure. [-]"""
+        """What some settings cost more together, as ordered; nothing else is as sure. [-]"""
         design = self.base.tried(self.changes(point))
         if design is None:
             return np.inf

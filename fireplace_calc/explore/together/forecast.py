@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
+from math import ceil
 
 import numpy as np
 
@@ -86,7 +87,7 @@ def some_places(length: int) -> list[int]:
     list of int
         [-]
     """
-    return sorted({max(1, -(-length // 4)), max(1, -(-length // 2)), length})
+    return sorted({max(1, ceil(length / 4)), max(1, ceil(length / 2)), length})
 
 
 def sums(tables: Sequence[Array], start: Array) -> Array:

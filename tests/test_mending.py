@@ -225,6 +225,12 @@ def test_a_promise_that_fails_hides_no_smaller_one(monkeypatch):
     assert {frozenset(one.mends) for one in find_combinations(design, most=2)} == honest
 
 
+def test_where_settings_cost_the_same_the_search_ends():
+    """Of equals the first is taken: two orders of the same prices went round and round."""
+    design, locks = shortfall(117)
+    assert find_combinations(design, PACK, locks=locks, most=2) is not None
+
+
 def test_what_only_levers_together_break_is_seen():
     """Among the scores stands one for all that no lever breaks by itself."""
     base, rows = screened(SMALL_FLUE, PACK, None, ())

@@ -159,7 +159,7 @@ class Hunt:
                 break
             if self.asked:
                 self.rounds += 1
-            elif self._cheapest(open_to) != best:
+            elif self.cost[self._cheapest(open_to)] < self.cost[best]:  # of equals the first
                 continue
             elif (rival := self._rival(good)) is not None:
                 self.doubts += 1

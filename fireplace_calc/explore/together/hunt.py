@@ -106,18 +106,21 @@ class Hunt:
         self.mends[at] = mended(seen > 0, self.effects.aims)
         self.seen.add(at)
 
-    def _cheapest(self, open_to: BoolArray) -> Corner:
-        """The cheapest of some settings; of the few cheapest what they really cost is asked."""
-        while True:
-            cost = np.where(open_to, self.cost, np.inf)
-            few = np.argsort(cost, axis=None)[: min(PRICED, np.count_nonzero(open_to))]
-            corners = [tuple(map(int, np.unravel_index(one, cost.shape))) for one in few]
-            new = [at for at in corners if at not in self.priced]
-            if not new:
-                return corners[0]
-            for at in new:
-                self.cost[at] = self.effects.cost(self.point(at))
-            self.priced.update(new)
+    def _few(self, open_to: BoolArray) -> list[Corner]:
+        """The few cheapest of some settings, as far as is known; of those that cost as much the
+        first.
+        """
+        places = np.flatnonzero(open_to)
+        few = places[np.argsort(self.cost.ravel()[places], kind="stable")[:PRICED]]
+        return [tuple(map(int, np.unravel_index(one, self.cost.shape))) for one in few]
+
+    def _price(self, open_to: BoolArray) -> bool:
+        """Ask what the few cheapest of some settings really cost; whether that was news."""
+        new = [at for at in self._few(open_to) if at not in self.priced]
+        for at in new:
+            self.cost[at] = self.effects.cost(self.point(at))
+        self.priced.update(new)
+        return bool(new)
 
     def _open(self, good: BoolArray) -> BoolArray:
         """Which settings may be the least: as foretold, and those seen that nothing seen belies."""
@@ -140,7 +143,9 @@ class Hunt:
         rivals = (least(good, less & ~good) | more) & unseen
         if self.doubts >= DOUBTS or not rivals.any():
             return None
-        one = self._cheapest(rivals)
+        while self._price(rivals):
+            pass
+        one = self._few(rivals)[0]
         return one if self.cost[one] < self.cost[self.best] else None
 
     def wants(self) -> list[Point]:
@@ -151,15 +156,14 @@ class Hunt:
             if not open_to.any():
                 self.dead = True
                 break
-            cost = np.where(open_to, self.cost, np.inf)
-            best = self.best = tuple(map(int, np.unravel_index(np.argmin(cost), cost.shape)))
-            self.asked = self._unseen(best)
+            self.best = self._few(open_to)[0]
+            self.asked = self._unseen(self.best)
             if self.asked and self.rounds >= ROUNDS[len(self.rows)]:
                 self._give_up(good)
                 break
             if self.asked:
                 self.rounds += 1
-            elif self.cost[self._cheapest(open_to)] < self.cost[best]:  # of equals the first
+            elif self._price(open_to):
                 continue
             elif (rival := self._rival(good)) is not None:
                 self.doubts += 1

@@ -10,6 +10,7 @@ from random import Random
 from types import SimpleNamespace
 
 import mending_by_force as force
+import numpy as np
 import pytest
 from sampled import sampled
 
@@ -23,6 +24,7 @@ from fireplace_calc.explore.mending.remedies import screened
 from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.explore.together.combined import looking_for_combinations
 from fireplace_calc.explore.together.effects import REST, Effects
+from fireplace_calc.explore.together.hunt import PRICED, Hunt
 from fireplace_calc.explore.together.looking import SURE, Want, score
 from fireplace_calc.explore.together.teams import promising
 from fireplace_calc.lessons.valid_designs import valid_design
@@ -226,9 +228,17 @@ def test_a_promise_that_fails_hides_no_smaller_one(monkeypatch):
 
 
 def test_where_settings_cost_the_same_the_search_ends():
-    """Of equals the first is taken: two orders of the same prices went round and round."""
+    """Of equals the first that does it is taken, and of those without a price none that does not:
+    two orders of the same prices went round and round.
+    """
     design, locks = shortfall(117)
-    assert find_combinations(design, PACK, locks=locks, most=2) is not None
+    assert all(
+        len(one.settings) == 2 for one in find_combinations(design, PACK, locks=locks, most=2)
+    )
+    hunt = Hunt.__new__(Hunt)
+    hunt.cost = np.full((6, 7), np.inf)
+    open_to = np.indices((6, 7)).sum(axis=0) > 4
+    assert hunt._few(open_to) == [tuple(map(int, at)) for at in np.argwhere(open_to)[:PRICED]]
 
 
 def test_what_only_levers_together_break_is_seen():

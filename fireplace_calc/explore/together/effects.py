@@ -30,6 +30,7 @@ FEW = 8
 AT_ONCE = 100
 """Designs looked at before anybody else is heard. [-]"""
 UNSATISFIED = (FALLS_SHORT, NOT_CHECKED)
+"""Verdicts of what may have become worse."""
 REST = "all else"
 """Stands among the keys for every finding that no lever breaks by itself."""
 CAPPED = 1e3

@@ -255,7 +255,7 @@ export class Stage {
 
   /** What a frame needs: the sun's map where it has moved, or another spot of its disc for each gathered frame. */
   prepare(k) {
-    if (this.body.bare && k >= 0) this.wholly();
+    if (k >= 0) this.body.wholly();
     if (this.fire) this.fire.object.visible = !this.body.bare;
     if (this.body.bare) return;
     if (k < 0 && this.burns()) this.flame(this.fire.tick(performance.now() / 1000, { reduced: false }));
@@ -273,15 +273,9 @@ export class Stage {
   drawn() {
     if (this.body.bare) {
       this.timings.first = performance.now() - this.began;
-      this.wholly();
+      this.body.wholly();
       this.renderer.compileAsync(this.scene, this.camera).then(() => this.again());
     } else this.timings.whole ??= performance.now() - this.began;
-  }
-
-  /** From the first frame's tones to all that is to be seen. */
-  wholly() {
-    this.body.wholly();
-    if (this.fire) this.fire.object.visible = true;
   }
 
   /** What a dot of the page shows: number of the thing and place [m]; null for nothing. */

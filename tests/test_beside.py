@@ -80,3 +80,29 @@ def test_the_stack_goes_round_both_flues(side):
     near, far = -(first + wall), abs(f.second.x) + f.second.cavity_half + wall
     assert f.stack_half == pytest.approx((far - near) / 2)
     assert f.stack_middle == pytest.approx((far + near) / 2 * (1 if side == "right" else -1))
+
+
+def by_hand(**changes):
+    """How far the second flue has to clear lining, lintel and arch of a firebox that it passes. [in]"""
+    told = {key.replace("__", "."): value for key, value in changes.items()}
+    d = change(Design(), {**FIRE, "second_flue.start": "0 in", "flue.size": "8x8", **told})
+    f = sketch(d).frame
+    inch, second = 1 / INCH, f.second
+    front = (f.flue_y - second.cavity_depth) * inch
+    half, slope = f.half_width * inch, f.side_slope
+    lining = d.firebox.lining_thickness * inch * (1 + slope)
+    reach = half - slope * max(front, 0.0) + lining
+    if front < f.breast * inch:
+        reach = max(reach, half + d.lintel.bearing * inch)
+    wall = max(d.second_flue.wythe, d.chimney.wall) * inch
+    return f, front, reach + wall + second.cavity_half * inch
+
+
+def test_a_flue_behind_the_breast_passes_the_firebox_where_its_sides_have_closed_in():
+    """A deep firebox: the second flue begins behind the breast, where lintel and arch have ended, so
+    that only the splayed side and its lining are in its way.
+    """
+    told = {"firebox__depth": "36 in", "opening__width": "60 in", "throat__depth": "4 in"}
+    f, front, wanted = by_hand(**told, lintel__bearing="12 in", smoke_chamber__height="60 in")
+    assert front > f.breast / INCH
+    assert f.second.x / INCH == pytest.approx(wanted)

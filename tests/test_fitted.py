@@ -147,12 +147,25 @@ def test_a_three_quarter_brick_stands_before_an_end_that_would_be_too_thin(mirro
     assert (long, closers) == ([2.5, 6.75, 9.0], 1)
 
 
-def test_a_course_of_one_brick_and_a_sliver_is_shared_by_two():
-    """9 3/8 in: less than a quarter brick would be left beside a three-quarter one."""
+@pytest.mark.parametrize(("wide", "long"), [(9.05, [4.4625, 4.4625]), (8.0, [8.0])])
+def test_a_cut_brick_and_a_sliver_become_two_alike_or_one(wide, long):
+    """Stack bond that ends in 1/4 in. Before a three-quarter brick of 6-3/4 in and a joint of 1/8 less
+    than a quarter of a brick would be left: what is no longer than a brick is one.
+    """
+    from fireplace_calc.brickwork.layout import _pieces
+
+    face = Face("floor", (box(0.0, wide * INCH, 0.0, 2.5 * INCH),))
+    start = (wide - 0.25 - 9.125) * INCH
+    pieces, closers = _pieces(face, BRICK, "stack", (start, 0.0))
+    assert [piece.length / INCH for piece in pieces] == pytest.approx(long)
+    assert closers == 1
+
+
+def test_a_course_of_one_brick_and_a_sliver_is_a_three_quarter_and_the_rest():
+    """9 3/8 in: 6-3/4 and 2-1/2 in, more than a quarter of a brick."""
     ring = box(0.0, 9.375 * INCH, 0.0, 2.5 * INCH)
     laid = lay(Face("floor", (ring,), centred=False), BRICK, "stack")
-    assert all(piece.length > 2.2 * INCH for piece in laid.pieces)
-    assert sum(piece.length for piece in laid.pieces) == pytest.approx(9.25 * INCH)
+    assert [piece.length / INCH for piece in laid.pieces] == pytest.approx([6.75, 2.5])
 
 
 def test_two_sections_are_cut_alike_where_one_would_be_too_low():

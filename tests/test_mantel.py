@@ -34,6 +34,7 @@ from fireplace_calc.geometry.mantel.on_face import (
     trim_steps,
 )
 from fireplace_calc.geometry.mantel.sizes import mantel_place, mantel_sizes
+from fireplace_calc.geometry.polygons import signed_area
 from fireplace_calc.proportion import shelf_top
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, MEETS
@@ -302,6 +303,7 @@ def test_it_hangs_on_the_breast_under_the_ceiling_and_clear_of_the_opening(desig
         assert -f.block_half - 1e-9 <= left < right <= f.block_half + 1e-9
         assert 0 <= low < high <= min(design.house.ceiling, f.block_top) + 1e-9
         assert out > 0
+        assert all(signed_area(r) > 0 for loft in run.lofts for r in (loft.lower, loft.upper))
         assert Polygon(run.front).intersection(opening).area < 1e-6
 
 
@@ -757,3 +759,19 @@ def test_the_left_pilaster_is_the_right_one_in_a_mirror():
         assert len({left > 0 for left, *_ in side}) == 1  # plinth, shaft and cap over each other
     for (a, b, *rest), (c, d, *other) in zip(*sides, strict=True):
         assert (a, b, *rest) == pytest.approx((-d, -c, *other))
+
+
+def test_a_pilaster_on_a_raised_hearth_is_measured_from_there():
+    """Hearth at 12 in, reaching past the pilasters; opening to 42 in, frieze 8 in over it: 50 - 12 = 38
+    in tall, so a plinth of 7.6 and a cap of 3.8 in, as on the floor. The left one is the right one's mirror.
+    """
+    told = {"support": "12 in", "beyond": "22 in"}
+    raised = {"base.hearth_level": "12 in", "hearth.side": "30 in"}
+    made = build_geometry(change(mantel("pilasters and frieze", **told), raised))
+    left, right = mantel_parts(made)[:2]
+    assert [inches_of(run)[2:] for run in right.group.runs] == [
+        pytest.approx(each) for each in ([1, 12, 19.6], [0.75, 19.6, 46.2], [1, 46.2, 50])
+    ]
+    for one, other in zip(left.group.runs, right.group.runs, strict=True):
+        a, b, *rest = inches_of(one)
+        assert [-b, -a, *rest] == pytest.approx(inches_of(other))

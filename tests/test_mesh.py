@@ -266,6 +266,25 @@ def test_what_lies_inside_is_kept_and_what_lies_in_a_hole_is_not():
     assert [signed_area(one) for one in bitten] == pytest.approx([1 - 0.25 * 0.5, 0.5])
 
 
+def test_of_a_cut_piece_a_crumb_under_a_square_centimeter_is_left_out():
+    """A square of 2 cm over the rim of a region by so much; whole inside, the smallest is kept."""
+    region = [((0, 0), (1, 0), (1, 1), (0, 1))]
+
+    def over(inside, side=0.02):
+        return (
+            (1 - inside, 0),
+            (1 - inside + side, 0),
+            (1 - inside + side, side),
+            (1 - inside, side),
+        )
+
+    assert kept_inside([over(0.0048)], region) == []  # 0.96 cm2
+    (kept,) = kept_inside([over(0.0055)], region)  # 1.1 cm2
+    assert signed_area(kept) == pytest.approx(1.1e-4, rel=1e-3)
+    whole = over(0.01, 0.005)
+    assert kept_inside([whole], region) == [whole]
+
+
 def test_what_is_left_open_in_a_window_piece_by_piece():
     """A window of 4 by 2 with a strip over its middle leaves two; a hole in a cover is open again,
     and a piece with a hole comes with its outline first.

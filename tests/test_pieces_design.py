@@ -538,3 +538,11 @@ def test_a_set_offers_its_own_steps_by_the_inputs_keys(plain):
     assert (found["flue.sections"][0], found["flue.sections"][-1]) == (12, 36)
     assert plain.opening.width in [pytest.approx(v) for v in found["opening.width"]]
     assert plain.opening.head in found["opening.head"]
+
+
+def test_the_block_goes_round_the_pieces_their_gap_and_the_masonry_round_them():
+    """The middling set is 53 in wide over all and 23-3/4 deep; its facing stands before it."""
+    around = {"pieces.gap": "1 in", "pieces.around": "8 in", "pieces.facing": "4 in"}
+    f = build_frame(middling(**around, **{"chimney.wall": "4 in"}))
+    assert f.block_half / INCH == pytest.approx(26.5 + 1 + 8)
+    assert f.block_back / INCH == pytest.approx(f.set_back / INCH + 23.75 + 1 + 8)

@@ -308,6 +308,16 @@ def test_of_two_open_stretches_the_longer_is_told():
     assert _open_run(frame, CrossSection.square((0.005, 0.005)), 0.005) is None
 
 
+@pytest.mark.parametrize(("side", "open_"), [(0.0098, False), (0.0106, True)])
+def test_a_way_under_a_square_centimeter_is_none(side, open_):
+    """Squares of 0.96 and 1.12 cm2 beside a cover that fills nothing of them."""
+    cover = CrossSection.square((1.0, 1.0)).translate((-2.0, 0.0))
+    found = _open_run(cover, CrossSection.square((side, side)), 0.001)
+    assert (found is not None) == open_
+    if found:
+        assert found[0] == pytest.approx(4 * (side + 0.002), abs=0.006)
+
+
 def test_a_length_of_a_sixty_fourth_is_told_as_one():
     assert small(0.0254 / 64) == '1/64" (0.4 mm)'
     assert small(0.0254 / 64.5) == 'less than 1/64" (0.4 mm)'

@@ -77,3 +77,10 @@ def test_random_stones_come_as_far_as_an_end_just_past_where_the_pattern_begins_
     laid = random_rubble._around(random_rubble._patch(), left, left + 1.0, 0.01, 1.0)
     wall = Polygon([(left, 0.01), (left + 1.0, 0.01), (left + 1.0, 1.0), (left, 1.0)])
     assert wall.difference(unary_union([Polygon(ring) for ring in laid])).area < 1e-6
+
+
+@bonds
+def test_every_joint_is_drawn_once(bond):
+    """The side of one stone is that of the next, whichever way round each of them runs."""
+    ends = np.sort(np.round(stone_joints(bond, ENDS), 4).view("f8,f8").reshape(-1, 2), axis=1)
+    assert len(ends) == len({tuple(map(tuple, pair)) for pair in ends.tolist()})

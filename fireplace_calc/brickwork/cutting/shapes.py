@@ -104,7 +104,7 @@ def merged(rings: Sequence[Polygon], kerf: float = KERF) -> list[int]:
         xs, ys = [x for x, _ in ring], [y for _, y in ring]
         return (round(max(xs) - min(xs), 5), round(max(ys) - min(ys), 5), sum(xs), sum(ys))
 
-    found = [0] * len(rings)
+    like: dict[int, int] = {}
     known: dict[int, list[tuple[int, Array]]] = {}  # by the number of corners
     for ring in sorted(first, key=order):
         here, corners = first[ring], np.array(ring)
@@ -117,8 +117,8 @@ def merged(rings: Sequence[Polygon], kerf: float = KERF) -> list[int]:
             shape = here[0]
             alike.append((shape, ways(rings[shape])))
         for n in here:
-            found[n] = shape
-    return found
+            like[n] = shape
+    return [like[n] for n in sorted(like)]
 
 
 def is_square_cut(ring: Polygon) -> bool:

@@ -84,7 +84,7 @@ def random_joints(left: float, right: float, bottom: float, top: float) -> Array
     once = {}
     for ring in _around(_patch(), left, right, bottom, top):
         for a, b in zip(ring, np.roll(ring, -1, axis=0), strict=True):
-            once[tuple(np.round((a + b) / 2, 5))] = (a, b)
+            once[tuple(np.round(a + b, 5))] = (a, b)
     return np.array(list(once.values())).reshape(-1, 2, 2)
 
 

@@ -82,8 +82,8 @@ class CastingWish:
                     "least, wanted and most in rising order",
                     joint,
                 )
-            self._within(f"widest {name}", joint.most, self.tick, 1 * INCH)
-            self._within(f"wanted {name}", joint.wanted, self.tick, 1 * INCH)
+            for what, value in (("widest", joint.most), ("wanted", joint.wanted)):
+                self._within(f"{what} {name}", value, self.tick, 1 * INCH)
 
     def _within(self, name: str, value: float, low: float, high: float) -> None:
         if not low <= value <= high:

@@ -209,6 +209,24 @@ def test_a_check_that_waits_shows_what_it_has_to_spare():
     assert pair.cost < after[0][1].total - was.total
 
 
+def test_two_small_changes_may_be_cheaper_than_one_large_one():
+    """A taller chimney mends four things alone; with an opening 1 in lower it takes a section less.
+    By force, every setting of both: one section and 21 in cost least.
+    """
+    design, locks = shortfall(462)
+    alone = find_remedies(design, PACK, locks=locks)[0]
+    pair = find_combinations(design, PACK, locks=locks, most=2)[0]
+    assert pair.mends == alone.mends and len(pair.mends) == 4 and pair.cost < alone.cost
+    assert {one.lever.key for one in pair.settings} == {"flue.sections", "opening.standard_height"}
+    rows = {lever.key: (lever, row) for lever, row in force.rows_of(design)}
+    pairs = force.least_pairs(
+        design, PACK, *(rows[one.lever.key] for one in pair.settings), locked_inputs(locks)
+    )
+    assert min(cost for fixes, cost, _ in pairs if fixes == set(pair.mends)) == pytest.approx(
+        pair.cost
+    )
+
+
 def test_a_promise_that_fails_hides_no_smaller_one(monkeypatch):
     """Where several levers are foretold to mend all and do not, what they do mend, and what others
     do, is looked for next.

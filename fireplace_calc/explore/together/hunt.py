@@ -13,7 +13,7 @@ from fireplace_calc.assessment import Assessment
 from fireplace_calc.base.arrays import Array, BoolArray, IntArray
 from fireplace_calc.explore.together.effects import Effects, Point
 from fireplace_calc.explore.together.forecast import sums
-from fireplace_calc.explore.together.teams import Team, goals, mended
+from fireplace_calc.explore.together.teams import Team, goals, least, mended
 
 Corner = tuple[int, ...]
 """Of each lever, which setting: 0 for the lever left alone. [-]"""
@@ -23,22 +23,6 @@ PRICED, DOUBTS = 8, 4
 """Settings whose cost is worked out before the cheapest is taken, and how often what is foretold
 by a step is looked at all the same. [-]
 """
-
-
-def least(good: BoolArray, among: BoolArray | None = None) -> BoolArray:
-    """Of all that do, or of some, those of which no step back does; all levers moved.
-
-    Examples
-    --------
-    >>> least(np.array([[False, False, True], [False, True, True]])).tolist()
-    [[False, False, False], [False, True, False]]
-    """
-    kept = (good if among is None else among).copy()
-    for axis in range(good.ndim):
-        moved = np.moveaxis(kept, axis, 0)
-        moved[1:] &= ~np.moveaxis(good, axis, 0)[:-1]
-        moved[0] = False
-    return kept
 
 
 def _below(at: Corner) -> list[Corner]:

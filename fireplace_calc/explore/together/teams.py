@@ -51,17 +51,42 @@ def mended(good: BoolArray, aims: int) -> IntArray:
     return np.asarray((good[..., :aims] @ weights) * good[..., aims:].all(axis=-1))
 
 
-def _inside(bits: IntArray) -> Iterator[tuple[int, BoolArray]]:
-    """Sets of aims that only all levers together mend, most first, and where."""
-    inner = bits[(slice(1, None),) * bits.ndim]
+def least(good: BoolArray, among: BoolArray | None = None) -> BoolArray:
+    """Of all that do, or of some, those of which no step back does; all levers moved.
+
+    Examples
+    --------
+    >>> least(np.array([[False, False, True], [False, True, True]])).tolist()
+    [[False, False, False], [False, True, False]]
+    """
+    kept = (good if among is None else among).copy()
+    for axis in range(good.ndim):
+        moved = np.moveaxis(kept, axis, 0)
+        moved[1:] &= ~np.moveaxis(good, axis, 0)[:-1]
+        moved[0] = False
+    return kept
+
+
+def _inside(
+    bits: IntArray, at_least: int, unmended: int, cheaper: bool
+) -> Iterator[tuple[int, BoolArray]]:
+    """Sets of aims that only all levers together mend, most first, and where; for what may be
+    cheaper also those that fewer levers mend with more of their steps.
+    """
+    inner = (slice(1, None),) * bits.ndim
     faces = np.concatenate([np.moveaxis(bits, axis, 0)[0].ravel() for axis in range(bits.ndim)])
     taken: list[int] = []
-    for one in sorted(map(int, np.unique(inner)), key=lambda n: -n.bit_count()):
-        if not one or any(one & more == one for more in taken):
+    for one in sorted(map(int, np.unique(bits[inner])), key=lambda n: -n.bit_count()):
+        if one.bit_count() < at_least and not one & unmended:
             continue
-        if not ((faces & one) == one).any():
+        if any(one & more == one for more in taken):
+            continue
+        good = (bits & one) == one
+        if ((faces & one) == one).any():
+            good = least(good) if cheaper else np.zeros_like(good)
+        if good[inner].any():
             taken.append(one)
-            yield one, np.asarray((inner & one) == one)
+            yield one, np.asarray(good[inner])
 
 
 def _honest(effects: Effects, rows: tuple[int, ...], goal: frozenset[str]) -> bool:
@@ -73,9 +98,14 @@ def _honest(effects: Effects, rows: tuple[int, ...], goal: frozenset[str]) -> bo
 
 
 def goals(
-    effects: Effects, rows: tuple[int, ...], bits: IntArray
+    effects: Effects,
+    rows: tuple[int, ...],
+    bits: IntArray,
+    at_least: int = 1,
+    unmended: frozenset[str] = frozenset(),
 ) -> Iterator[tuple[frozenset[str], BoolArray]]:
-    """What some levers promise to mend together and no fewer of them do.
+    """What some levers promise to mend together and no fewer of them do; of two whose order tells
+    their price also what one does with more of its steps, which may be dearer.
 
     Parameters
     ----------
@@ -85,6 +115,10 @@ def goals(
     bits : array of int
         Which aims each of their settings mends, a bit each; the first of each for the lever left
         alone. [-]
+    at_least : int
+        How many aims they have to mend to be worth it, [-]
+    unmended : frozenset of str
+        or which aims one of.
 
     Yields
     ------
@@ -92,14 +126,16 @@ def goals(
         Keys, and at which settings that move all of them; what is most first.
     """
     names = effects.keys[: effects.aims]
-    for mask, where in _inside(bits):
+    missing = sum(1 << n for n, name in enumerate(names) if name in unmended)
+    cheaper = len(rows) == 2 and not any(effects.rows[r].lever.extra for r in rows)
+    for mask, where in _inside(bits, at_least, missing, cheaper):
         goal = frozenset(name for n, name in enumerate(names) if mask >> n & 1)
         if _honest(effects, rows, goal):
             yield goal, where
 
 
 def promising(effects: Effects, size: int, at_least: int, unmended: frozenset[str]) -> list[Team]:
-    """What so many levers promise together and no fewer of them do.
+    """What so many levers promise together and no fewer of them do, or one with more steps.
 
     Parameters
     ----------
@@ -125,11 +161,9 @@ def promising(effects: Effects, size: int, at_least: int, unmended: frozenset[st
         if not effects.apart(rows):
             continue
         places = [effects.places[r] for r in rows]
-        for goal, where in goals(
-            effects, rows, mended(effects.together(rows, places) > 0, effects.aims)
-        ):
-            if len(goal) >= at_least or goal & unmended:
-                found.append(Team(rows, goal, _cheapest(effects, rows, places, where)))
+        bits = mended(effects.together(rows, places) > 0, effects.aims)
+        for goal, where in goals(effects, rows, bits, at_least, unmended):
+            found.append(Team(rows, goal, _cheapest(effects, rows, places, where)))
     return found
 
 

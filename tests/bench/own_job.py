@@ -35,11 +35,11 @@ TASK = (
     ("How far, level", "8"),
     ("Laid in brick", "laid in brick"),
     ("How wide is the opening?", "42"),
-    ("How high is it, before", "30"),
+    ("How high, before it is raised", "30"),
     ("How far is the firebox raised?", "14"),
     ("Arch or straight?", "arch"),
     ("Which liner?", "12x16"),
-    ("How high is the chimney", "24 ft"),
+    ("How high, floor to chimney top", "24 ft"),
     ("What is the face made of?", "brick"),
     ("Which mantel?", "none"),
 )

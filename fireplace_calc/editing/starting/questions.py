@@ -199,7 +199,7 @@ QUESTIONS = (
     ),
     StartQuestion(
         "height",
-        "How high is it, before anything is raised?",
+        "How high, before it is raised?",
         "30 in",
         _length("opening.standard_height", INCHES),
         _usual("opening_height_h_in"),
@@ -220,7 +220,7 @@ QUESTIONS = (
         liner_choices,
         decides=("flue.size",),
     ),
-    StartQuestion("top", "How high is the chimney, floor to top?", "24 ft", _nothing),
+    StartQuestion("top", "How high, floor to chimney top?", "24 ft", _nothing),
     StartQuestion(
         "face",
         "What is the face made of?",

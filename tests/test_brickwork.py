@@ -690,3 +690,21 @@ def test_slivers_of_a_start_by_hand():
     assert _slivers_of_start(course, unit, "running", (-2 * INCH, 0.0, 0.0)) == 1
     assert _slivers_of_start([(1, *course[0][1:])], unit, "running", (-2 * INCH, 0.0, 0.0)) == 0
     assert _slivers_of_start(course, unit, "stack", (-4.5 * INCH, 0.0, 0.0)) == 0
+
+
+def test_block_leaves_out_a_second_flue_from_where_it_begins():
+    """A wall 2 m wide round a core at its left; a flue of 40 cm stands in the solid right half from
+    60 cm on: three courses of 200 mm are laid through there, two go round it.
+    """
+    flue = prism(0.6, 1.0, box(0.4, 0.8, 0.2, 0.6))
+    wall = Part(
+        *("walls", "block", (prism(0.0, 1.0, box(-1.0, 1.0, 0.0, 0.8)),)),
+        (prism(0.0, 1.0, box(-0.7, -0.3, 0.2, 0.6)), flue),
+        aside=(flue,),
+    )
+    spot, core = shapely.box(0.401, 0.201, 0.799, 0.599), shapely.box(-0.699, 0.201, -0.301, 0.599)
+    laid = lay_block(wall, BLOCK)
+    for k, course in enumerate(laid.courses):
+        covered = shapely.union_all([shapely.Polygon(ring) for ring, _ in course.blocks])
+        assert covered.intersects(spot) == (k < 3) and not covered.intersects(core)
+        assert covered.bounds == pytest.approx((-1.0, 0.0, 1.0, 0.8), abs=1e-9)

@@ -25,9 +25,9 @@ from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.courses import course_list, odd_courses
-from fireplace_calc.brickwork.courses.gauged import even_bed, gauged
+from fireplace_calc.brickwork.courses.gauged import CUT, even_bed, gauged
 from fireplace_calc.brickwork.courses.of_block import block_courses
-from fireplace_calc.brickwork.courses.of_brick import WALLS
+from fireplace_calc.brickwork.courses.of_brick import BY_ITSELF, WALLS
 from fireplace_calc.brickwork.courses.of_sections import FLUES
 from fireplace_calc.brickwork.seen.coursing_of_face import (
     bonded_units,
@@ -472,8 +472,10 @@ def test_beside_the_raked_back_a_course_is_of_the_sides_only():
     lining = course_list(geometry).of("firebox lining")
     bend = geometry.frame.back_bend
     assert any(c.bottom < bend < c.top for c in lining)
+    assert lining[-1].cut
     for course in lining:
-        assert ("raked back" in course.note) == (course.top > bend)
+        said = [CUT] * course.cut + [BY_ITSELF] * (course.top > bend)
+        assert course.note == "; ".join(said)
 
 
 def test_a_section_that_leans_with_the_flue_is_longer_by_its_slope():

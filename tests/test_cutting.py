@@ -1,5 +1,6 @@
 """The cut list: every cut marked, counted as the takeoff counts, out of whole units that give it."""
 
+import itertools
 import re
 from collections import Counter, defaultdict
 from dataclasses import replace
@@ -24,6 +25,7 @@ from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.brickwork import block_work as block_laying
 from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.brickwork.arch_ring import laid_arch, voussoirs
 from fireplace_calc.brickwork.bonds import BONDS
 from fireplace_calc.brickwork.cut_stock import KERF
 from fireplace_calc.brickwork.cutting.bevel_cuts import bevels
@@ -33,11 +35,13 @@ from fireplace_calc.brickwork.cutting.cut_marks import (
     FLOOR,
     KINDS,
     LINING,
+    _marks,
     cut_list_of,
 )
 from fireplace_calc.brickwork.cutting.set_arch import VoussoirRing, arch_setting
 from fireplace_calc.brickwork.cutting.shapes import NICK, laid_along, letter
 from fireplace_calc.brickwork.work import count_bricks
+from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.cutting import sheets as cutting
 from fireplace_calc.drawing.cutting.marked_faces import MarkedFace
 from fireplace_calc.drawing.plates import whole_set
@@ -49,6 +53,7 @@ from fireplace_calc.drawing.sheets.pdf import PdfBook
 from fireplace_calc.drawing.sheets.sheet import Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.polygons import box
 from fireplace_calc.takeoff import take_off
 
 MANY = settings(
@@ -495,3 +500,36 @@ def test_leaders_of_the_far_row_pass_between_wide_marks_of_the_near_one():
     MarkedFace(tuple(slivers)).paint(View(sheet, 40.0, 60.0, 50.0))
     assert {label.text for label in sheet.labels} == set(names)
     assert not collisions(sheet, CLEAR)
+
+
+def test_the_longest_shape_has_the_first_mark_and_of_those_the_highest():
+    rings = [box(0.0, wide, 0.0, high) for wide, high in ((8, 3), (10, 2), (10, 4), (8, 3))]
+    marks, outlines = _marks(
+        [tuple((x / 100, y / 100) for x, y in r) for r in rings], itertools.count()
+    )
+    assert marks == ["c", "b", "a", "c"]
+    assert [max(x for x, _ in outlines[mark]) for mark in "abc"] == [0.1, 0.1, 0.08]
+
+
+@pytest.mark.parametrize(("deep", "rings"), [(3.5, 1), (7.5, 2), (11.5, 3)])
+def test_a_brick_arch_shows_a_joint_between_two_rings_and_none_at_its_ends(deep, rings):
+    """Header rings of 3-1/2 in or so: joints across each, and one between each two of them."""
+    told = {"opening.head": "segmental", "lintel.height": f"{deep} in", "brick.facing": "common"}
+    geometry = build_geometry(
+        change(Design(), {"throat.height": "16 in", "opening.rise": "6 in", **told})
+    )
+    laid = laid_arch(geometry)
+    assert len(laid.rings) == rings
+    inner = np.stack([np.linspace(-500, 500, 41), np.zeros(41)], 1)
+    drawn = list(voussoirs(geometry, inner, inner + (0, 100)))
+    assert len(drawn) == 2 * rings - 1
+    for k, ring in enumerate(laid.rings):
+        across = drawn[2 * k]
+        assert across.shape == (ring.round + 1, 2, 2)
+        assert across[:, :, 1] == pytest.approx(
+            np.tile([100 * k / rings, 100 * (k + 1) / rings], (ring.round + 1, 1))
+        )
+        if k + 1 < rings:
+            assert set(drawn[2 * k + 1][..., 1].ravel().round(6)) == {
+                round(100 * (k + 1) / rings, 6)
+            }

@@ -1,6 +1,10 @@
 """Do the pieces of a set meet; and what is said when they do not."""
 
+from math import cos, sin
+
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from manifold3d import CrossSection
 
 from fireplace_calc.base.resources import DATA
@@ -9,6 +13,7 @@ from fireplace_calc.editing.sets.piece_sets import shipped_sets
 from fireplace_calc.geometry.assembled.assembly import as_wanted, assemble
 from fireplace_calc.geometry.assembled.closing.leaks import _open_run
 from fireplace_calc.geometry.assembled.fitting import fit
+from fireplace_calc.geometry.assembled.joints import _between
 from fireplace_calc.geometry.assembled.lowering import covers, laps_over
 from fireplace_calc.geometry.assembled.readings import lined, read_off
 from fireplace_calc.geometry.assembled.seats import bearing_lengths, seat_fault
@@ -368,3 +373,27 @@ def test_how_far_a_lintel_bears_at_either_end(rings, left, right, side):
     assert (found["left"], found["right"])[::side] == pytest.approx(
         (left * INCH, right * INCH), abs=2e-4
     )
+
+
+def turned(side, by, x, y):
+    """A side carried round and away."""
+    return tuple((x + u * cos(by) - v * sin(by), y + u * sin(by) + v * cos(by)) for u, v in side)
+
+
+@given(st.floats(0, 6.28), st.floats(-5, 5), st.floats(-5, 5))
+def test_a_joint_is_as_wide_wherever_its_pieces_stand(by, x, y):
+    """Beside a side of 1 m, which has its piece at the left and the joint at the right: one that
+    faces it from 20 cm along it, 2 cm away there and 3 cm at 120 cm, so 2.8 cm where the first ends.
+    """
+
+    def between(facing, reach=0.05):
+        return _between(turned(((0, 0), (1, 0)), by, x, y), turned(facing, by, x, y), reach)
+
+    assert between(((1.2, -0.03), (0.2, -0.02))) == pytest.approx((0.02, 0.028), abs=1e-9)
+    assert between(((0.8, -0.02), (-0.2, -0.03))) == pytest.approx((0.02, 0.028), abs=1e-9)
+    assert between(((0.9, -0.02), (0.1, -0.02))) == pytest.approx((0.02, 0.02), abs=1e-9)
+    assert between(((0.2, -0.02), (1.2, -0.03))) is None  # looks the same way
+    assert between(((1.2, -0.03), (0.2, -0.02)), 0.027) is None  # too far to be a joint
+    assert between(((1.2, 0.03), (0.2, 0.02))) is None  # behind it
+    assert between(((2.2, -0.02), (1.00001, -0.02))) is None  # past its end
+    assert between(((-0.00001, -0.02), (-1.2, -0.02))) is None

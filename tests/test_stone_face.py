@@ -84,3 +84,74 @@ def test_every_joint_is_drawn_once(bond):
     """The side of one stone is that of the next, whichever way round each of them runs."""
     ends = np.sort(np.round(stone_joints(bond, ENDS), 4).view("f8,f8").reshape(-1, 2), axis=1)
     assert len(ends) == len({tuple(map(tuple, pair)) for pair in ends.tolist()})
+
+
+def fills(values, low, high):
+    """Whether values drawn by lot stay between two bounds, and come within a twentieth of both."""
+    slack = 0.05 * (high - low)
+    assert low - 1e-9 <= values.min() <= low + slack, (values.min(), low)
+    assert high - slack <= values.max() <= high + 1e-9, (values.max(), high)
+
+
+def test_joints_of_coursed_rubble_stray_no_farther_than_they_may():
+    """24 m by 24: stones of 8 to 20 in, 14 in the mean; bed and head joints 0.3 in off their line at
+    most; only courses over 6-1/2 in have split stones, a quarter of theirs, near half their height.
+    """
+    foot, head, under, over, middle, split = coursed_rubble._laid(6, -6, 6)
+    waver, bed, courses = 0.3 * INCH, [0.0], [7.0, 5.0, 8.5, 6.0, 9.0, 5.5, 7.5]
+    while bed[-1] < 12.3:
+        bed.append(bed[-1] + courses[len(bed) % 7 - 1] * INCH)
+    levels = {round(z, 6) for z in bed if z <= 12.0}
+    line = (under.min(axis=1) + under.max(axis=1)) / 2
+    assert all(np.abs(line - z).min() < 0.1 * waver for z in levels)
+    fills((foot - head) / waver, -2.0, 2.0)
+    wide = np.diff((foot + head) / 2)
+    assert wide.mean() == pytest.approx(14 * INCH, rel=0.01)
+    assert 7.4 * INCH < wide.min() < 8.2 * INCH and 19.8 * INCH < wide.max() < 20.6 * INCH
+    first = ((foot + head) / 2)[:, foot.shape[1] // 2]
+    assert np.abs(first).max() < 4.3 * INCH and first.min() < -2 * INCH and first.max() > 2 * INCH
+    np.testing.assert_allclose(over[:-1], under[1:], atol=1e-9)
+    high = np.array([courses[k % 7] for k in range(-7 * 7, 7 * 8)]) * INCH
+    tall = np.median(over - under, axis=1)
+    assert {round(float(h) / INCH, 0) for h in tall} <= {5.0, 6.0, 7.0, 8.0, 9.0}
+    assert high.min() - waver < (over - under).min()
+    fills(((middle - under[:, :-1]) / (over - under)[:, :-1])[split], 0.42, 0.58)
+    assert not split[tall < 6.4 * INCH].any()
+    assert split[tall > 6.6 * INCH].mean() == pytest.approx(0.28, abs=0.02)
+
+
+def test_each_random_stone_lies_nearest_to_its_own_middle():
+    """By distance squared less its weight, on a patch that closes on itself: cells fill the patch, and
+    a spot of a cell is nearer to its middle than to any other or to any of their images.
+    """
+    lot = np.random.default_rng(3)
+    size = np.array([2.0, 1.5])
+    grid = np.stack(np.meshgrid(np.arange(8), np.arange(5)), -1).reshape(-1, 2)
+    middles, weight = (grid + 0.6 * lot.random((40, 2))) * (0.25, 0.3), 0.01 * lot.random(40)
+    cells = random_rubble._cells(middles, weight, size)
+    assert sum(Polygon(cell).area for cell in cells) == pytest.approx(3.0)
+    images = (middles[None] + np.array([(i, k) for i in (-1, 0, 1) for k in (-1, 0, 1)])[:, None]
+              * size).reshape(-1, 2)  # fmt: skip
+    for n, cell in enumerate(cells):
+        for spot in 0.98 * cell + 0.02 * cell.mean(axis=0):
+            near = ((images - spot) ** 2).sum(axis=1) - np.tile(weight, 9)
+            assert near.min() == pytest.approx(((middles[n] - spot) ** 2).sum() - weight[n])
+
+
+def test_middle_and_inset_of_a_stone_are_shapelys():
+    ring = np.array([(0.1, 0.2), (0.6, 0.1), (0.7, 0.5), (0.3, 0.7), (0.0, 0.5)])
+    assert random_rubble._middle(ring) == pytest.approx(Polygon(ring).centroid.coords[0])
+    inside = Polygon(ring).buffer(-0.05, join_style="mitre")
+    made = Polygon(random_rubble._inset(ring, 0.05))
+    assert made.symmetric_difference(inside).area < 1e-9
+
+
+def test_random_stones_are_half_a_square_foot_and_lie_flat():
+    """108 of them on 2.4 by 2.1 m are half a square foot each; on the whole wider than high."""
+    cells = [Polygon(cell) for cell in random_rubble._patch()]
+    areas = np.array([cell.area for cell in cells])
+    assert len(cells) == 108 and areas.sum() == pytest.approx(2.4 * 2.1)
+    assert areas.mean() / (0.3048**2) == pytest.approx(0.5, abs=0.01)
+    wide, high = np.array([np.ptp(cell, axis=0) for cell in random_rubble._patch()]).T
+    assert (wide.mean() / high.mean()) == pytest.approx(1 / 0.72, abs=0.06)
+    assert 0.1 < areas.std() / areas.mean() < 0.25

@@ -115,7 +115,7 @@ def _pieces(
     """
     corners = brick_corners(bond, unit, face.box, origin)
     found, closers = cut_to_face(face, unit, corners, foot), 0
-    if bond in COURSED and any(piece.thin for own in found.values() for piece in own):
+    if bond in COURSED:
         found, closers = with_closers(face, unit, corners, found, foot)
     return tuple(piece for own in found.values() for piece in own), closers
 

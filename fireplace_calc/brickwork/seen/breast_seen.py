@@ -24,8 +24,7 @@ def breast_shown(geometry: Geometry, low: float, high: float) -> float:
         [m2]
     """
     f, out = geometry.frame, geometry.design.breast.stands_out
-    if high <= low:
-        return 0.0
+    high = max(low, high)
     bends = {f.block_top, f.shoulder_top}
     if out is not None:
         bends |= {f.front_reaches(out), f.front_reaches(max(out - _corner(geometry), 0.0))}

@@ -61,6 +61,13 @@ def test_its_casing_is_of_the_pieces_it_is_set_of():
     assert "second flue liner" in laid and "second flue casing" not in laid
 
 
+def test_half_of_it_is_bore_liner_and_casing():
+    """The bore of 13x13 is 11-1/4 in and its liner 7/8 thick (table of liners): 6-1/2 in, and 2 of casing."""
+    for method, half in (("laid", 6.5), ("modular", 8.5)):
+        second = frame(method=method, second_flue__size="13x13", flue__casing="2 in").second
+        assert [second.unit_half / INCH, second.unit_depth / INCH] == pytest.approx([half] * 2)
+
+
 def test_no_second_flue_no_frame_of_one():
     assert sketch(Design()).frame.second is None
 

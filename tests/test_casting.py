@@ -9,6 +9,7 @@ import re
 import tomllib
 from dataclasses import replace
 from math import ceil, hypot
+from types import SimpleNamespace
 
 import pytest
 from hypothesis import assume, given, settings
@@ -32,6 +33,7 @@ from fireplace_calc.geometry.assembled.volumes import beds, nests, perpends
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.casting.cast_piece import CastPiece, box
 from fireplace_calc.geometry.casting.cutting import CastSet, cut_into_pieces
+from fireplace_calc.geometry.casting.over_the_lintel import _nest
 from fireplace_calc.geometry.casting.round_the_fire import both_hands
 from fireplace_calc.geometry.casting.wish import CastingWish
 from fireplace_calc.geometry.frame_builder import build_frame
@@ -681,3 +683,33 @@ def test_a_nest_in_millimetres_is_an_inch_of_25():
     (socket,) = [s for s in flue.cuts if s.bottom == 0.0 and s.top < flue.height]
     tongue = max(s.top for s in flue.adds)
     assert (socket.top, tongue - flue.height) == pytest.approx((0.025, 0.018))
+
+
+@pytest.mark.parametrize(
+    ("units", "walls"),
+    [
+        (FEET_INCHES, {29: None, 30: 8, 34: 12, 37: 15, 38: 16, 42: 16, 64: 16}),
+        (MILLIMETRES, {44: None, 45: 12, 50: 17, 57: 24, 58: 25, 64: 25, 100: 25}),
+    ],
+)
+def test_what_of_a_shell_goes_into_its_nest(units, walls):
+    """In sixteenths, or in millimeters: 1/4 in of room and an inch, two marks more, outside of the
+    socket; of the rest an inch at most is tongue, and under half an inch is none.
+    """
+    wish = CastingWish(units=units)
+    inch, room, high = (16, 4, 12) if units == FEET_INCHES else (25, 6, 18)
+    for shell, wall in walls.items():
+        nest = _nest(SimpleNamespace(wish=wish, shell=shell))
+        assert (nest and nest.wall) == wall, shell
+        if nest:
+            assert (nest.tongue, nest.socket, nest.clearance) == (high, inch, room)
+
+
+def test_a_collar_has_a_tongue_and_no_socket():
+    design = change(Design(), {"flue.casing": "4 in", "flue.sections": 4})
+    made = cut_into_pieces(design, CastingWish(most=200)).made
+    collar, flue = made.piece("CT"), made.piece("F")
+    assert max(s.top for s in collar.adds) == pytest.approx(collar.height + 0.75 * INCH)
+    assert {s.bottom for s in collar.cuts} == {0.0}
+    assert min(s.top for s in collar.cuts) >= collar.height
+    assert min(s.top for s in flue.cuts) == pytest.approx(INCH)

@@ -349,6 +349,12 @@ def test_an_arch_as_it_is_reckoned_by_hand():
     assert setting.ring.radius == pytest.approx(40 * INCH)
     assert setting.center == pytest.approx(32 * INCH)
     assert setting.skewback == pytest.approx((6 * INCH, 8 * INCH))
+    number = len(setting.rings)
+    assert number > 1
+    for k, one in enumerate(setting.rings):
+        ends = [40 + 10 * k / number, 40 + 10 * (k + 1) / number]
+        assert [one.inner / INCH, one.outer / INCH] == pytest.approx(ends)
+        assert one.angle == pytest.approx(2 * asin(0.6))
 
 
 def test_a_straight_head_has_no_arch():

@@ -12,6 +12,7 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.editing.sets.piece_sets import shipped_sets
 from fireplace_calc.geometry.assembled.assembly import as_wanted, assemble
 from fireplace_calc.geometry.assembled.closing.leaks import _open_run
+from fireplace_calc.geometry.assembled.closing.ways import way_faults
 from fireplace_calc.geometry.assembled.fitting import fit
 from fireplace_calc.geometry.assembled.joints import _between
 from fireplace_calc.geometry.assembled.lowering import covers, laps_over
@@ -212,6 +213,11 @@ def test_a_way_that_is_shut_and_one_too_many_are_told_with_their_size():
     assert set(shut.names) >= {"RL.1", "RR.1", "N2.1", "N1.1"}
     assert "shut the smoke's way" in shut.says
     assert shut.by / INCH == pytest.approx(5.5, abs=1e-3)
+    pieces = stood(solid).by_lift
+    reducer = next(here for here in pieces if here[0].piece.role == "reducer")
+    (alone,) = way_faults(reducer, (), -1)
+    assert (alone.names, alone.kind) == (tuple(p.name for p in reducer), "way")
+    assert alone.says == "RL.1 and RR.1 leave the smoke no way through." and alone.by == 0.0
 
 
 def test_a_rim_round_the_bore_is_measured_where_it_is_thinnest():

@@ -122,7 +122,7 @@ def _laid(wide: int, low: int, high: int) -> tuple[Array, Array, Array, Array, A
     x = (_stray(row, 3.0) - 0.5) * SHORT + np.concatenate(
         [-behind[:, ::-1], np.zeros_like(row), ahead], axis=1
     )
-    which = np.concatenate([-n[:, ::-1] - 1, [[0.0]], n + 1], axis=1)
+    which = np.arange(-n.size, n.size + 1.0)[None, :]
     foot, head = (x + WAVER * (2 * _stray(which, row + k) - 1) for k in (0.25, 0.75))
     under, over = (
         z[:, None] + WAVER * (_stray(which, row + k) - 0.5)

@@ -56,12 +56,8 @@ def section(piece: SetPiece, height: float) -> CrossSection:
         Over its bed. [m]
     """
     adds, cuts = piece_part(piece).plan(height)
-    whole = united(outlined([_turning(r)]) for r in adds) if adds else outlined([])
-    return whole - united(outlined([_turning(r)]) for r in cuts) if cuts and adds else whole
-
-
-def _turning(ring: Polygon) -> Polygon:
-    return ring if signed_area(ring) > 0 else ring[::-1]
+    whole = united(outlined([r]) for r in adds) if adds else outlined([])
+    return whole - united(outlined([r]) for r in cuts) if cuts and adds else whole
 
 
 def underside(piece: SetPiece) -> CrossSection:

@@ -7,7 +7,7 @@ from functools import cached_property
 from math import ceil, floor, hypot
 
 from fireplace_calc.base.tolerances import ROUNDING
-from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.base.units import InputError
 from fireplace_calc.design.firebox import STEEL_UNIT
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.casting.wish import LEAST_COURSE, CastingWish
@@ -82,11 +82,10 @@ class CastLines:
         firebox = self.design.firebox
         if firebox.lining in UNLINED:
             return None
-        joint = INCH / 8 if firebox.joint is None else firebox.joint
-        least = ceil(0.003 / self.wish.tick)
+        least = ceil(0.003 / self.wish.tick)  # an eighth of an inch
         return (
             self.marks(firebox.lining_thickness),
-            max(self.marks(joint), least),
+            max(self.marks(firebox.joint or 0.0), least),
             self.marks(firebox.floor),
         )
 

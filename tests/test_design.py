@@ -1,12 +1,16 @@
 """The design record and its door."""
 
 import dataclasses
+import re
 
 import pytest
 
+from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.opening import Opening
 from fireplace_calc.design.records import Design
+from fireplace_calc.design.surround import Trim
+from fireplace_calc.design.surroundings import Nearby
 from fireplace_calc.editing.changes import all_inputs, book_names, change
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.frame_builder import build_frame
@@ -192,3 +196,18 @@ def test_only_what_may_be_unknown_is_left_blank():
         with pytest.raises(InputError):
             change(Design(), {key: None})
     assert change(Design(), {"house.leakage": None}).house.leakage is None
+
+
+@pytest.mark.parametrize("record", [Trim, Nearby])
+def test_what_nobody_has_told_is_drawn_as_its_help_says(record):
+    told = {
+        field.name: said[1]
+        for field in dataclasses.fields(record)
+        if (said := re.search(r"unknown is drawn at (.+)\.$", field.metadata["input"].help))
+    }
+    assert len(told) == 2
+    for name, size in told.items():
+        drawn = f"drawn_{name}"
+        assert getattr(record(), drawn) == pytest.approx(to_si(size, "length", name))
+        assert getattr(record(**{name: 0.5}), drawn) == 0.5
+        assert getattr(record(**{name: 0.0}), drawn) == 0.0

@@ -138,6 +138,9 @@ def test_next_beds_of_pieces_that_differ_and_of_bare_rises():
     assert told.startswith('Next 12 beds WL and WR 7/16", BK 1/2". Top of 0 at 8 7/16"')
     bare = [Rise("a", 0.2, 0.2, 0.2), Rise("b", 0.2, 0.2, 0.2)]
     assert replan(bare, [], AsBuilt(), 0.1, MILLIMETRES).next_beds == "Top of a at 300 mm."
+    # Beds that are told stand alone where what follows has none to tell.
+    first = replan([*courses(1), *bare], [], AsBuilt(), units=MILLIMETRES).next_beds
+    assert first.startswith("Next bed ") and "then" not in first and ". Top of 1 at" in first
 
 
 def test_the_lift_to_take_off_is_the_highest_that_helps():

@@ -166,6 +166,89 @@ def test_what_cannot_be_read_is_said_in_one_sentence(case):
     assert "\n" not in message and message.endswith((".", "?")), message
 
 
+TROUGH = "outline = [[5, 0], [43, 0], [43, 5.75], [5, 5.75]]"
+ROUND = "at = [20, 4], across = 4, "
+ENDS = {
+    "Name of a set": ('"Middling set"', f'"{"a" * 200}"', f'"{"a" * 201}"'),
+    "Note": ('"Invented for this workbook."', f'"{"a" * 2000}"', f'"{"a" * 2001}"'),
+    "Mark": ('"CT"', '"COLLAR01"', '"COLLAR012"'),
+    "Least density": ("density = 2000", "density = 200", "density = 199.9"),
+    "Most density": ("density = 2000", "density = 8000", "density = 8000.1"),
+    "A piece's least density": ("pallet = 12", "density = 200", "density = 199.9"),
+    "A piece's most density": ("pallet = 12", "density = 8000", "density = 8000.1"),
+    "Least weight": ("pallet = 12", "weight = 0.05", "weight = 0.049"),
+    "Most weight": ("pallet = 12", "weight = 2000", "weight = 2000.1"),
+    "Fewest on a pallet": ("pallet = 12", "pallet = 1", "pallet = 0"),
+    "Most on a pallet": ("pallet = 12", "pallet = 1000", "pallet = 1001"),
+    "Thickest bed": ("[0.375, 0.5, 1.0]", '[0.375, 0.5, "100 mm"]', '[0.375, 0.5, "100.1 mm"]'),
+    "Thinnest bed": ("[0.375, 0.5, 1.0]", "[0, 0.5, 1.0]", "[-0.01, 0.5, 1.0]"),
+    "Thinnest lining": ("thickness = 1.25", 'thickness = "5 mm"', 'thickness = "4.9 mm"'),
+    "Thickest lining": ("thickness = 1.25", 'thickness = "300 mm"', 'thickness = "301 mm"'),
+    "No joint in the lining": ("joint = 0.125", "joint = 0", "joint = -0.01"),
+    "Its thickest joint": ("joint = 0.125", 'joint = "30 mm"', 'joint = "30.1 mm"'),
+    "Thinnest floor": ("floor = 2.5", 'floor = "10 mm"', 'floor = "9.9 mm"'),
+    "Thickest floor": ("floor = 2.5", 'floor = "300 mm"', 'floor = "301 mm"'),
+    "Highest raise": ("raise = 13", 'raise = "10 m"', 'raise = "10.01 m"'),
+    "Highest stack": ("stack = 360", 'stack = "60 m"', 'stack = "60.1 m"'),
+    "Lowest piece": ("height = 3\n", "height = 0.25\n", "height = 0.24\n"),
+    "Lowest over all": ("height = 3\n", "over_all = 0.25\n", "over_all = 0.24\n"),
+    "Highest piece": ("height = 3\n", 'height = "10 m"\n', 'height = "10.01 m"\n'),
+    "Narrowest bore": ("bore = 15\nliner", "bore = 2\nliner", "bore = 1.9\nliner"),
+    "Narrowest bore by two": ("bore = 15\nliner", "bore = [15, 2]\nliner", "bore = [15, 1.9]\nliner"),
+    "Deepest socket": ("socket = 1", "socket = 8", "socket = 8.1"),
+    "Highest tongue": ("tongue = 0.75, socket", "tongue = 8, socket", "tongue = 8.1, socket"),
+    "Lowest arch": ("rise = 4", "rise = 0.125", "rise = 0.12"),
+    "Highest arch": ("span = 44.75, rise = 4", "span = 16, rise = 8", "span = 16, rise = 8.1"),
+    "Arch as high as its piece": ("rise = 4", "rise = 8.9", "rise = 9"),
+    "Narrowest arch": ("span = 44.75, rise = 4", "span = 1, rise = 0.5", "span = 0.9, rise = 0.45"),
+    "Widest arch": ("span = 44.75", "span = 52.9", "span = 53"),
+    "Narrowest arched lintel": (
+        "span = 44.75, rise = 4, width = 53",
+        "span = 1, rise = 0.5, width = 1.01",
+        "span = 1, rise = 0.5, width = 1",
+    ),
+    "Thinnest arched lintel": ("width = 53, depth = 5", "width = 53, depth = 1", "width = 53, depth = 0.9"),
+    "Lowest cut": ("from = 3, to = 5", "from = 3, to = 3.01", "from = 3, to = 3"),
+    "Narrowest round": (TROUGH, "at = [20, 4], across = 0.25", "at = [20, 4], across = 0.24"),
+    "Narrowest hole": (TROUGH, ROUND + "hole = 0.25", ROUND + "hole = 0.24"),
+    "Widest hole": (TROUGH, ROUND + "hole = 3.99", ROUND + "hole = 4"),
+    "Most times": ("repeat = [12, 36]", "repeat = [1, 60]", "repeat = [1, 61]"),
+    "Fewest times": ("repeat = [12, 36]", "repeat = [1, 1]", "repeat = [0, 1]"),
+    "Three counts": ("repeat = [12, 36]", "repeat = [36, 36]", "repeat = [12, 36, 36]"),
+    "Farthest to the right": ("at = [0.125, 0]", 'at = ["10 m", 0]', 'at = ["10.01 m", 0]'),
+    "Farthest to the left": ("at = [0.125, 0]", 'at = ["-10 m", 0]', 'at = ["-10.01 m", 0]'),
+}  # fmt: skip
+"""What stands in the file, the last value that is taken in its place, and one just beyond."""
+
+
+@pytest.mark.parametrize("case", ENDS)
+def test_the_last_size_of_every_field_is_taken_and_none_beyond(case):
+    old, taken, refused = ENDS[case]
+    swapped = changed(old, taken)
+    assert read_set(swapped.replace('["CT"]', f"[{taken}]") if case == "Mark" else swapped)
+    with pytest.raises(InputError, match="mark is" if case == "Mark" else ", .*: it is .* wanted"):
+        read_set(changed(old, refused))
+
+
+def test_what_a_file_may_leave_out(middling):
+    """Bearings of an inch, of 3 in under a lintel, a joint of 3 mm in the lining: our own habit."""
+    wall, lintel, flue = (middling.piece(mark) for mark in ("WR", "LS", "F8"))
+    assert (wall.bearing, lintel.bearing) == pytest.approx((INCH, 3 * INCH))
+    assert (wall.liner, flue.liner) == pytest.approx((0.0, 0.75 * INCH))
+    assert (wall.on_pallet, flue.on_pallet, wall.weighed) == (None, 12, None)
+    assert middling.lining.joint == pytest.approx(0.125 * INCH)
+    bare = read_set(changed("joint = 0.125", ""))
+    assert bare.lining.joint == pytest.approx(0.003)
+    assert read_set(changed("raise = 13", "")).limits.raise_most is None
+    assert read_set(changed("stack = 360", "")).limits.stack_most is None
+    assert read_set(changed('approval = "an engineer"', "")).limits.approved_by == ""
+    once, often = middling.lifts[0], middling.lifts[-1]
+    assert (once.times, often.times) == ((1, 1), (12, 36))
+    assert (once.extension, once.heads) == (False, ())
+    assert read_set(changed("from = 3, to = 5", "to = 2")).piece("SH").cuts[0].bottom == 0.0
+    assert read_set(changed("from = 3, to = 5", "from = 3")).piece("SH").cuts[0].top == 5 * INCH
+
+
 def test_a_length_may_bring_its_own_unit():
     assert read_set(changed("height = 3", 'height = "76.2 mm"')) == read_set(MIDDLING)
 

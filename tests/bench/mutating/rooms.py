@@ -32,7 +32,7 @@ TESTS = {
     "report": "heat_below heat_said report for_client said books developers writing assess cli draft_findings onesheet inspector cover prices client client_pages",
     "survey": "survey survey_fold",
     "lessons": "answers written drill lessons_pencil lesson_marks courses lesson_page course class_pages class fault_hunt lessons panels",
-    "drawing": "setting_cards set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
+    "drawing": "as_drawn setting_cards set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
     " drill courses course cutting yard class_papers drawing_air onesheet papers drawing drawing_reuse pieces_measured drawn_page drawn_stage survey_sheets rods plates plan_sheets set_out details cover inspector work_chart client_pages pictures seat",
     "scene": "scene_masonry scene_stuffs scene_layouts scene_room scene_sky scene_wire scene_view still room_to_turn options scene_paint",
     "exports": "exported_look exports cli dxf room_to_turn client_pages pictures",

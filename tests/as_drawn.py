@@ -1,0 +1,400 @@
+"""Pictures and lit scenes of every kind in a few figures each: how many points its lines, its tones and its words
+have, and where they lie taken together, each weighed by its pen, its tone or its own text.
+
+Whoever changes a picture on purpose looks at it (light, dark, print, both unit systems) and writes
+the figures anew: ``.venv/bin/python tests/as_drawn.py``; the change stands in
+``tests/pins/as_drawn.csv`` then, a row for each picture and what of it.
+"""
+
+import csv
+import sys
+from datetime import UTC, datetime
+from functools import cache, partial
+from pathlib import Path
+from zlib import crc32
+
+import numpy as np
+
+from fireplace_calc import assess, change, load
+from fireplace_calc.base.resources import DESIGNS, lesson_keys
+from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
+from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.classroom.class_book import ClassPapers
+from fireplace_calc.drawing.classroom.class_tables import table_sheets
+from fireplace_calc.drawing.classroom.search_sheet import list_sheet
+from fireplace_calc.drawing.classroom.ticket_slips import slip_sheets
+from fireplace_calc.drawing.composed.catalogue import CATALOGUE
+from fireplace_calc.drawing.composed.compose import CELLS, draw_view, single
+from fireplace_calc.drawing.composed.marked_check import can_show, marked
+from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
+from fireplace_calc.drawing.lessons.exercise_pictures import exercise_picture
+from fireplace_calc.drawing.lessons.lesson_pictures import lesson_picture
+from fireplace_calc.drawing.page.message import page_message
+from fireplace_calc.drawing.page.stage import stage_cells, stage_views
+from fireplace_calc.drawing.papers.casting_list import forms_sheets
+from fireplace_calc.drawing.pieces.built_picture import built_sheet
+from fireplace_calc.drawing.pieces.card_picture import card_sheet
+from fireplace_calc.drawing.pieces.growing import build_sheet
+from fireplace_calc.drawing.pieces.pallet_picture import pallet_sheets
+from fireplace_calc.drawing.pieces.pole_picture import pole_sheet
+from fireplace_calc.drawing.pieces.set_pictures import SetPictures
+from fireplace_calc.drawing.pieces.staging_picture import staging_sheet
+from fireplace_calc.drawing.plates.sizes import paper
+from fireplace_calc.drawing.plates.whole_set import COVER, MAKERS, _maker
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.survey.invented import sketched
+from fireplace_calc.drawing.survey.numbered import arrow_sketch
+from fireplace_calc.drawing.survey.sketch_lines import SKETCHES
+from fireplace_calc.drawing.survey.to_take_along import survey_sheets
+from fireplace_calc.geometry.assembled.assembly import as_wanted
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.casting.cutting import cut_into_pieces
+from fireplace_calc.geometry.casting.wish import CastingWish
+from fireplace_calc.geometry.from_set.set_up import set_up
+from fireplace_calc.lessons import LEVELS, exercise, kinds_of
+from fireplace_calc.lessons.course.countries import country_of
+from fireplace_calc.lessons.course.lesson_file import course_lesson
+from fireplace_calc.lessons.course.moments import moment
+from fireplace_calc.lessons.course.records import BOOKS
+from fireplace_calc.pieces.choice import choose
+from fireplace_calc.pieces.standing.as_built import AsBuilt, MeasuredTop
+from fireplace_calc.scene.shown_masonry import STATES
+from fireplace_calc.scene.whole_scene import WholeScene, gather_scene
+from fireplace_calc.survey.asked.walk import WALK
+
+PINS = Path(__file__).with_name("pins")
+KEPT = PINS / "as_drawn.csv"
+FIGURES = ("points", "across", "up", "spread", "turn")
+"""Of all points: how many, weights times x, y, their squares and their product. [mm, mm2]"""
+SHIPPED = {"plain": DESIGNS / "plain.toml", "laid": DESIGNS / "boathouse-laid.toml",
+           "of a set": DESIGNS / "boathouse.toml"}  # fmt: skip
+INVENTED = ("corner_study", "market_arch", "terrace_metric", "chapel_ridge", "barn_outside",
+            "reading_room", "offset_loft", "long_room")  # fmt: skip
+SETS = ("small", "middling", "wide")
+NOON = datetime(2027, 5, 3, 12, 0, tzinfo=UTC)
+HELD = (0, 1, -2, 3, 16)
+"""How far from what is wanted lift after lift of a job stands. [mm]"""
+ON_PAPER = tuple(
+    name for name in MAKERS if name not in (COVER, "checks.inspector", "yard.order_sheets")
+)
+"""Whose sheets are pictures; what findings, prices and counts say is held elsewhere."""
+SHOWN = 219.0, 171.0
+"""Of a lesson's picture. [mm]"""
+
+
+@cache
+def design(name):
+    return load(SHIPPED.get(name) or PINS / f"{name}.toml")
+
+
+@cache
+def geometry(name):
+    return build_geometry(design(name))
+
+
+@cache
+def assessed(name):
+    return assess(design(name))
+
+
+@cache
+def standing(name):
+    """A set as it is chosen, its pictures, and some lifts of it measured."""
+    made = change(Design(), {"pieces.set": name, "flue.sections": 12})
+    up = set_up(made)
+    tops = zip(up.plan.chain, up.plan.tops, HELD, strict=False)
+    built = AsBuilt(
+        "a job", tops=tuple(MeasuredTop(r.name, top + n / 1000, NOON) for r, top, n in tops)
+    )
+    return made, up, SetPictures(up.assembly, made.piece_set.lining), built
+
+
+@cache
+def cast():
+    made = cut_into_pieces(
+        change(Design(), {"flue.shape": "round", "flue.size": "12"}), CastingWish()
+    )
+    return as_wanted(choose(made.made, made.choice))
+
+
+def of_view(view, name, units):
+    """Alone on a sheet, and as one of four."""
+    yield single(view, geometry(name), units)
+    if view in CELLS:
+        yield draw_view(view, CELLS[view], geometry(name), units)
+
+
+def of_maker(maker, name, units):
+    for plate in _maker(maker).plates(assessed(name), units, paper(units), None):
+        yield plate.sheet
+
+
+def of_set(name, units):
+    made, up, pictures, built = standing(name)
+    yield pole_sheet(pictures, up.plan, units)
+    yield built_sheet(pictures, up.plan, built, units)
+    yield built_sheet(pictures, up.plan, AsBuilt("a job"), units)
+    yield from pallet_sheets(up.assembly, units)
+    yield staging_sheet(made, units)
+
+
+def of_step(name, step, units):
+    pictures = standing(name)[2]
+    last = len(pictures.cards)
+    at = max(1, round(step * last))
+    yield card_sheet(pictures, at, units)
+    yield build_sheet(pictures, at, units)
+
+
+def of_casting(units):
+    yield from forms_sheets(cast(), (), units)
+
+
+def of_exercise(kind, pack):
+    for level in LEVELS:
+        units = (FEET_INCHES, MILLIMETRES)[level % 2]
+        for seed in range(2):
+            task = exercise(kind, f"drawn {seed}", pack, level, units)
+            yield exercise_picture(task, 120.0, 90.0)
+            for step in range(len(task.steps)):
+                yield exercise_picture(task, 120.0, 90.0, step, True)
+
+
+def of_lesson(key, book):
+    units = FEET_INCHES if book == BOOKS[0] else MILLIMETRES
+    lesson = course_lesson(key, country_of(book))
+    looks = [
+        ({}, lesson.shows),
+        (lesson.fault.values, (lesson.fault.draw, *lesson.fault.shows)),
+        *((lesson.worked.values, step.shows) for step in lesson.worked.step),
+    ]
+    for values, shows in looks:
+        for _, sheet in lesson_picture(moment(key, dict(values), book, units), shows, *SHOWN):
+            yield sheet
+
+
+def of_survey(size, units):
+    yield from survey_sheets(size, units)
+
+
+def of_sketch(name):
+    for made in (sketched(), geometry("market_arch"), geometry("terrace_metric")):
+        sheet = Sheet(140.0, 195.0)
+        arrow_sketch(sheet, Cell(2.0, 2.0, 138.0, 193.0), name, made, WALK)
+        yield sheet
+
+
+def of_class(kinds, count, units, size):
+    from school import school_of
+
+    school = school_of(kinds, count, units)
+    papers = ClassPapers(school, size)
+    for name in list(school.places)[-1:]:
+        yield from papers.quiz(name)
+    for table in papers.tables():
+        yield from table_sheets(table, papers.stamp)
+    yield from slip_sheets(school, papers.stamp)
+    yield list_sheet(papers.stamp)
+
+
+def of_stage(name, units):
+    """As a page shows them: all four, and each alone on a small one; a message for each."""
+    made = assessed(name)
+    for view, wide, high in (("all", 980, 640), ("all", 724, 608), ("section", 390, 420)):
+        stage = stage_cells(view, wide, high)
+        for _, cell, sheet in stage_views(view, made.geometry, units, made.findings, (), stage):
+            told, body = page_message(sheet, "light", cell)
+            sheet.line([(len(body) / 1e3, cell.right), (len(str(told)) / 1e3, cell.top)], "told")
+            yield sheet
+
+
+def of_marked(name, units):
+    made = assessed(name)
+    for first in {f.key: f for f in made.findings if can_show(f)}.values():
+        yield marked(first, made.geometry, units)
+
+
+def of_scene(name, state):
+    yield gather_scene(assessed(name), state)
+
+
+def of_heat(name, units):
+    made = assessed(name)
+    yield heat_sheet(made.geometry, made.heat.evening, 1, 11.0, units)
+    yield heat_sheet(made.geometry, made.heat.evening, 0, 2.0, units, None, 100.0)
+
+
+def _pictures():
+    """By name, what makes it."""
+    both = (FEET_INCHES, MILLIMETRES)
+    for at, name in enumerate((*SHIPPED, *INVENTED)):
+        for view, known in CATALOGUE.items():
+            if known.suits(geometry(name)):
+                for units in both if name in SHIPPED else both[at % 2 :][:1]:
+                    yield f"{view} of {name}, {units}", partial(of_view, view, name, units)
+    for maker in ON_PAPER:
+        for name, units in (
+            ("laid", FEET_INCHES),
+            ("of a set", MILLIMETRES),
+            ("market_arch", MILLIMETRES),
+        ):
+            yield f"{maker} of {name}", partial(of_maker, maker, name, units)
+    for at, name in enumerate(SETS):
+        yield f"sheets of set {name}", partial(of_set, name, both[at % 2])
+        for step in (0.0, 0.3, 0.5, 0.8, 1.0):
+            yield f"step {step} of set {name}", partial(of_step, name, step, both[at % 2])
+    for units in both:
+        yield f"forms, {units}", partial(of_casting, units)
+    for pack in ("US IRC 2021", "Canada NBC", "UK ADJ"):
+        for kind in kinds_of(pack):
+            yield f"exercise {kind}, {pack}", partial(of_exercise, kind, pack)
+    for at, key in enumerate(lesson_keys()):
+        for book in (BOOKS[at % len(BOOKS)], BOOKS[(at + 1) % len(BOOKS)]):
+            yield f"lesson {key}, {book}", partial(of_lesson, key, book)
+    for size, units in zip(("letter", "a4"), both, strict=True):
+        yield f"survey on {size}", partial(of_survey, size, units)
+    for name in SKETCHES:
+        yield f"sketch {name}", partial(of_sketch, name)
+    yield "class in feet", partial(of_class, ("hearth", "roof"), 2, FEET_INCHES, None)
+    yield (
+        "class in millimeters",
+        partial(of_class, ("lintel", "draft"), 2, MILLIMETRES, "A4"),
+    )
+    for name, units in (
+        ("laid", FEET_INCHES),
+        ("of a set", MILLIMETRES),
+        ("chapel_ridge", FEET_INCHES),
+    ):
+        yield f"stage of {name}", partial(of_stage, name, units)
+        yield f"checks where they are measured, {name}", partial(of_marked, name, units)
+    for name in (*SHIPPED, *INVENTED):
+        for state in STATES:
+            yield f"scene of {name}, {state}", partial(of_scene, name, state)
+    for name, units in (("plain", FEET_INCHES), ("barn_outside", MILLIMETRES)):
+        yield f"heat of {name}", partial(of_heat, name, units)
+
+
+PICTURES = dict(_pictures())
+
+
+def _weight(*of):
+    return crc32(repr(of).encode()) % 97 + 1.0
+
+
+def _summed(parts):
+    """Of points with a weight each part: their sums."""
+    found = np.zeros(len(FIGURES))
+    for weight, points in parts:
+        x, y = np.asarray(points, float).reshape(-1, 2).T
+        found += (len(x), *(weight * float(v.sum()) for v in (x, y, x * x + y * y, x * y)))
+    return found
+
+
+def _lines(sheet):
+    for pen, lines in sheet.lines.items():
+        for line in lines:
+            yield _weight(pen), line
+    for string in sheet.measured:
+        yield _weight(string.along), [(stop, string.line) for stop in string.stops]
+        yield _weight(string.along), [(foot, string.line) for foot in string.feet]
+
+
+def _tones(sheet):
+    for tone, polygons in sheet.fills.items():
+        for ring in (ring for rings in polygons for ring in rings):
+            yield _weight(tone), ring
+    for name, rings in sheet.hatched.items():
+        for ring in rings:
+            yield _weight(name, sheet.hatch_size), ring
+    for lines in sheet.hatches:
+        yield _weight("hatch"), lines
+
+
+def _words(sheet):
+    for n in sheet.labels:
+        yield _weight(n.text, n.ha, n.va, n.turned, n.bold, n.ink), [(n.x, n.y)]
+        yield _weight("size"), [(n.size, 1.0)]
+
+
+def _standing(things, up=2):
+    """Things from above, or from the front; how their faces are divided is nobody's business."""
+    for thing in things:
+        weight = _weight(thing.key, thing.name, thing.stuff, thing.kind, thing.part, thing.item,
+                         thing.smooth, thing.cut, thing.step)  # fmt: skip
+        points = np.unique(np.round(np.asarray(thing.points, float), 6), axis=0)
+        yield weight, 1000 * (points + thing.away)[:, [0, up]]
+
+
+def _laid(layouts):
+    """Units of every face, where the face begins, and how it runs."""
+    for one in layouts:
+        weight = _weight(one.stuff, one.things, one.repeats, one.joint)
+        for ring in one.rings:
+            yield weight, 1000 * np.asarray(ring, float)[:, :2]
+        frame = [v for v in (one.origin, one.along, one.up, one.normal) if v is not None]
+        yield (
+            weight,
+            [(one.width, one.height), *((1000 * x + 7 * z, 1000 * y) for x, y, z in frame)],
+        )
+
+
+def _room(scene):
+    """From where one looks, the room, its windows, lamp and fire."""
+    for eye in scene.standpoints:
+        yield (
+            _weight(eye.name),
+            [(1000 * a, 1000 * b) for a, b in zip(eye.stands, eye.looks, strict=True)],
+        )
+        yield _weight("angle"), [(eye.angle, 1.0)]
+    room = scene.measures
+    yield 1.0, [(room.left, room.right), (room.front, room.back), (room.ceiling, room.fire_width)]
+    yield 2.0, [(1000 * a, 1000 * b) for a, b in zip(room.lamp, room.fire, strict=True)]
+    for one in room.windows:
+        yield 3.0, [(1000 * one.front, 1000 * one.back), (1000 * one.sill, 1000 * one.head)]
+
+
+def _scene_figures(scene):
+    return {
+        "built, from above": _summed(_standing(scene.fireplace, 1)),
+        "built, from the front": _summed(_standing(scene.fireplace)),
+        "setting, from above": _summed(_standing(scene.setting, 1)),
+        "setting, from the front": _summed(_standing(scene.setting)),
+        "faces": _summed(_laid(scene.layouts)),
+        "room": _summed(_room(scene)),
+    }
+
+
+def figures(name):
+    """A row each for the lines, tones and words of a picture, by what it is of."""
+    sheets = list(PICTURES[name]())
+    if isinstance(sheets[0], WholeScene):
+        return _scene_figures(sheets[0])
+    rows = {"paper": _summed((n, [(s.width, s.height)]) for n, s in enumerate(sheets, 1))}
+    for what, parts in (("lines", _lines), ("tones", _tones), ("words", _words)):
+        rows[what] = sum(
+            (n * _summed(parts(s)) for n, s in enumerate(sheets, 1)), np.zeros(len(FIGURES))
+        )
+    return rows
+
+
+@cache
+def kept():
+    """By picture and what of it, the figures of the file."""
+    with KEPT.open(newline="") as file:
+        return {
+            (row["picture"], row["of"]): np.array([float(row[name]) for name in FIGURES])
+            for row in csv.DictReader(file)
+        }
+
+
+def main():
+    with KEPT.open("w", newline="") as file:
+        out = csv.writer(file, lineterminator="\n")
+        out.writerow(("picture", "of", *FIGURES))
+        for name in PICTURES:
+            for what, row in figures(name).items():
+                out.writerow((name, what, *(f"{value:.1f}" for value in row)))
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -34,7 +34,7 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.casting.cast_piece import CastPiece, box
 from fireplace_calc.geometry.casting.cutting import CastSet, cut_into_pieces
 from fireplace_calc.geometry.casting.over_the_lintel import _nest
-from fireplace_calc.geometry.casting.round_the_fire import both_hands
+from fireplace_calc.geometry.casting.round_the_fire import both_hands, halves, strips, wall_outline
 from fireplace_calc.geometry.casting.wish import CastingWish
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.pieces.choice import choose
@@ -713,3 +713,39 @@ def test_a_collar_has_a_tongue_and_no_socket():
     assert {s.bottom for s in collar.cuts} == {0.0}
     assert min(s.top for s in collar.cuts) >= collar.height
     assert min(s.top for s in flue.cuts) == pytest.approx(INCH)
+
+
+@given(st.integers(100, 900), st.integers(1, 8), st.integers(2, 9))
+def test_strips_of_the_base_fill_its_width_but_for_their_joints(reach, half_joint, count):
+    """As many as asked, of one width within a mark or two, alike right and left of the middle."""
+    lines = SimpleNamespace(reach=reach, half_joint=half_joint)
+    middle, right = strips(lines, count)
+    assert (middle > 0) == (count % 2 == 1)
+    assert 2 * len(right) + (middle > 0) == count
+    ends = [middle or -half_joint, *(end for strip in right for end in strip)]
+    assert ends[-1] == reach
+    assert [b - a for a, b in zip(ends[::2], ends[1::2], strict=False)] == [2 * half_joint] * len(
+        right
+    )
+    wide = [b - a for a, b in right] + [2 * middle] * (middle > 0)
+    assert max(wide) - min(wide) <= 1 + count // 2
+
+
+def test_halves_of_a_piece_leave_a_joint_astride_the_center_line():
+    whole = CastPiece("N1", "throat", "throat front", box(-40, 40, 3, 9), 5, rows=("a",))
+    right, left = halves(whole, SimpleNamespace(half_joint=2))
+    assert (right.mark, left.mark, left.mirror) == ("N1R", "N1L", "N1R")
+    assert sorted(right.outline) == [(2, 3), (2, 9), (40, 3), (40, 9)]
+    assert sorted(left.outline) == [(-40, 3), (-40, 9), (-2, 3), (-2, 9)]
+    assert right.name == "right half of the throat" and right.rows == ("a",) and right.height == 5
+
+
+def test_a_wall_runs_along_its_side_and_is_rebated_for_the_back():
+    """From 10 behind the front, 60 aside there and 40 at the back, 8 thick; the back stands 3 deep in
+    it from 70 to 78.
+    """
+    lines = SimpleNamespace(
+        side=lambda y: 60 - y // 5, thick=8, narrow=40, rebate=3, lip=70, rear=78
+    )
+    assert wall_outline(lines, 10) == ((58, 10), (66, 10), (48, 70), (48, 78), (43, 78), (43, 70),
+                                       (40, 70))  # fmt: skip

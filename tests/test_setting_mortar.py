@@ -39,6 +39,7 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.from_set.mortar_beds import rings_of
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.geometry.from_set.standing_solids import stood_apart
+from fireplace_calc.geometry.from_set.tapering import alike, between, in_step, matched
 from fireplace_calc.geometry.polygons import signed_area
 from fireplace_calc.pieces.choice import Choice, choose
 from fireplace_calc.pieces.roles import PARTS
@@ -286,3 +287,28 @@ def test_every_bed_and_joint_stands_where_a_pencil_puts_it():
     low, high = joints.body.bounding_box()[:3], joints.body.bounding_box()[3:]
     assert low == pytest.approx((-0.125 * INCH, 0.0, 0.0), abs=1e-6)
     assert high == pytest.approx((0.125 * INCH, 23.75 * INCH, 3.5 * INCH), abs=1e-6)
+
+
+def square(side, begun=0, x=0.0, y=0.0):
+    ring = ((x, y), (x + side, y), (x + side, y + side), (x, y + side))
+    return ring[begun:] + ring[:begun]
+
+
+@pytest.mark.parametrize("begun", range(4))
+def test_outlines_of_a_lift_stand_over_each_other_wherever_each_begins(begun):
+    low, half, high = square(2.0), square(1.5, begun), square(1.0, begun)
+    assert in_step(low, high) == square(1.0)
+    even = between(low, half, high, 3.0, 7.0)
+    assert (even.bottom, even.top, even.lower, even.upper) == (3.0, 7.0, low, square(1.0))
+    for bent in (square(1.4, begun), (*half, (0.0, 0.75))):
+        made = between(low, bent, high, 3.0, 7.0)  # it bulges: the one half way up, all the way
+        assert (made.bottom, made.top, made.lower, made.upper) == (3.0, 7.0, bent, bent)
+    assert between(low, square(1.5 + 5e-6, begun), high, 0.0, 1.0).upper == square(1.0)
+    assert alike(low, square(2.0 + 5e-7, begun)) and not alike(low, square(2.0 + 2e-6, begun))
+    assert not alike(low, (*low, (0.0, 1.0)))
+
+
+def test_each_outline_goes_with_the_one_that_stands_nearest_over_it():
+    left, right, far = square(1.0), square(1.0, x=2.0), square(1.0, x=0.0, y=3.0)
+    over = square(1.2, x=1.9, y=0.2), square(0.8, y=2.9), square(0.8, x=0.3)
+    assert matched((left, right, far), over) == (over[2], over[0], over[1])

@@ -31,9 +31,10 @@ from fireplace_calc.geometry.assembled.readings import lined, read_off
 from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
 from fireplace_calc.geometry.assembled.volumes import beds, nests, perpends
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.casting.cast_lines import CastLines
 from fireplace_calc.geometry.casting.cast_piece import CastPiece, box
 from fireplace_calc.geometry.casting.cutting import CastSet, cut_into_pieces
-from fireplace_calc.geometry.casting.over_the_lintel import _nest
+from fireplace_calc.geometry.casting.over_the_lintel import _nest, chamber
 from fireplace_calc.geometry.casting.round_the_fire import both_hands, halves, strips, wall_outline
 from fireplace_calc.geometry.casting.wish import CastingWish
 from fireplace_calc.geometry.frame_builder import build_frame
@@ -749,3 +750,21 @@ def test_a_wall_runs_along_its_side_and_is_rebated_for_the_back():
     )
     assert wall_outline(lines, 10) == ((58, 10), (66, 10), (48, 70), (48, 78), (43, 78), (43, 70),
                                        (40, 70))  # fmt: skip
+
+
+def test_a_quarter_of_the_reducer_that_stays_too_heavy_is_named():
+    """Walls a foot thick; as much as it is said to weigh is enough."""
+
+    def cut(most):
+        lines = CastLines(Design(), CastingWish(most=most, wall=12 * INCH))
+        return chamber(lines, lines.marks(24 * INCH))
+
+    with pytest.raises(InputError, match="A quarter of the reducer weighs") as caught:
+        cut(20)
+    weight = float(re.search(r"weighs ([\d.]+) kg", str(caught.value))[1])
+    with pytest.raises(InputError, match="A quarter of the reducer weighs"):
+        cut(weight - 0.1)
+    try:
+        cut(weight)
+    except InputError as other:
+        assert "reducer" not in str(other)

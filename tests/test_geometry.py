@@ -80,6 +80,8 @@ def test_parts_and_air_add_up_to_the_outer_solid(design):
         made.outer.volume, rel=1e-9
     )
     assert all(p.volume > 0 for p in made.parts)
+    assert (made.outer.name, made.outer.material) == ("outer solid", "all")
+    assert {void.material for void in made.voids} == {"air"}
 
 
 @SLOW

@@ -28,6 +28,7 @@ from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.bodies import solid_body
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.mantel.edges import face_end, mantel_edge
+from fireplace_calc.geometry.mantel.molded import _plain
 from fireplace_calc.geometry.mantel.on_face import (
     mantel_parts,
     shelf_board,
@@ -775,3 +776,17 @@ def test_a_pilaster_on_a_raised_hearth_is_measured_from_there():
     for one, other in zip(left.group.runs, right.group.runs, strict=True):
         a, b, *rest = inches_of(one)
         assert [-b, -a, *rest] == pytest.approx(inches_of(other))
+
+
+def test_an_outline_has_no_point_twice_and_none_on_an_upright_between_two_others():
+    """Board over board of one depth, then a step out and a lip that leans back."""
+    chain = [(0, 0), (0, 1), (0, 1), (0, 2), (2, 2), (2, 3), (2, 3), (2, 5), (1, 6), (0, 7)]
+    assert _plain(chain) == [(0, 0), (0, 2), (2, 2), (2, 5), (1, 6), (0, 7)]
+    assert _plain([(1, 1), (1, 2), (3, 3), (3, 1), (1, 0)]) == [
+        (1, 1),
+        (1, 2),
+        (3, 3),
+        (3, 1),
+        (1, 0),
+    ]
+    assert _plain([(2, 0), (0, 2), (2, 4)]) == [(2, 0), (0, 2), (2, 4)]

@@ -87,12 +87,19 @@ WORSE = {
 }
 
 
+KINDS = {"bed", "clash", "level", "tight", "way", "wide", "seat", "tips", "bearing"}
+MARKS = {piece.mark for piece in read_set(MIDDLING).pieces}
+
+
 @pytest.mark.parametrize("case", WORSE)
 def test_a_misfit_names_its_pieces_and_the_measure(case):
     old, new, piece, says = WORSE[case]
     assert old in MIDDLING
     try:
-        found = " ".join(m.says for m in fit(stood(MIDDLING.replace(old, new, 1))))
+        misfits = fit(stood(MIDDLING.replace(old, new, 1)))
+        assert {m.kind for m in misfits} <= KINDS
+        assert all(name.partition(".")[0] in MARKS for m in misfits for name in m.names)
+        found = " ".join(m.says for m in misfits)
     except ValueError as refused:
         found = str(refused)
     assert piece in found and says in found, found

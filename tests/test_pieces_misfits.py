@@ -17,8 +17,9 @@ from set_strategies import random_set, stood, text
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.geometry.assembled.assembly import as_wanted
-from fireplace_calc.geometry.assembled.clash import _thickness
+from fireplace_calc.geometry.assembled.clash import _thickness, clash
 from fireplace_calc.geometry.assembled.fitting import _pair, fit
+from fireplace_calc.geometry.assembled.joints import seam
 from fireplace_calc.geometry.assembled.lowering import _levels
 from fireplace_calc.pieces.choice import Choice, choose
 from fireplace_calc.pieces.records import JointRange
@@ -294,3 +295,40 @@ def test_a_piece_is_looked_at_inside_and_half_way_between_its_levels():
 def random_pieces():
     """Those of a lift of walls."""
     return [placed.piece for placed in stood(random_set(0)).by_lift[0]]
+
+
+def test_the_joint_of_two_pieces_is_measured_at_foot_and_head():
+    """One leans back by a centimeter from foot to head: 1 cm apart below, 2 cm above."""
+    made = random_pieces()[0]
+    (solid, *_), high = made.adds, made.height
+
+    def block(left, right, lean):
+        lower = ((left, 0.0), (right, 0.0), (right, 0.2), (left, 0.2))
+        upper = tuple((x + (lean if x == left else 0.0), y) for x, y in lower)
+        whole = replace(solid, bottom=0.0, top=high, lower=lower, upper=upper)
+        joint = JointRange(0.0, 0.01, 0.03)
+        return replace(made, adds=(whole,), cuts=(), plain=None, perpend=joint)
+
+    found = seam(block(0.0, 0.1, 0.0), block(0.11, 0.3, 0.01))
+    assert (found.least, found.most) == pytest.approx((0.01, 0.02), abs=1e-6)
+
+
+def test_how_far_a_wedge_stands_in_another_piece_is_measured_half_way_up_what_they_share():
+    """Between 30 and 50 cm to the right, from 5 to 15 cm up, the overlap is 4 cm thick below and
+    nothing above: 2 cm in the middle, less than the 10 it is high.
+    """
+    made = random_pieces()[0]
+    (solid, *_), _ = made.adds, made.height
+
+    def block(lower, upper, bottom, top):
+        whole = replace(solid, bottom=bottom, top=top, lower=lower, upper=upper)
+        return replace(made, adds=(whole,), cuts=(), plain=None, height=top)
+
+    def box_(x0, x1, y0, y1):
+        return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+
+    fixed = block(box_(0.3, 0.5, 0.0, 0.1), box_(0.3, 0.5, 0.0, 0.1), 0.05, 0.25)
+    wedge = block(box_(0.2, 0.6, 0.06, 0.3), box_(0.2, 0.6, 0.1, 0.3), 0.05, 0.15)
+    by, way = clash(fixed, wedge, 0.0)
+    assert (by, way) == (pytest.approx(0.02, abs=1e-4), "in plan")
+    assert clash(fixed, wedge, 0.195) == (pytest.approx(0.005, abs=1e-6), "in height")

@@ -2,6 +2,8 @@
 stand however large the wall is.
 """
 
+from math import sin
+
 import numpy as np
 import pytest
 from shapely.geometry import Polygon
@@ -155,3 +157,64 @@ def test_random_stones_are_half_a_square_foot_and_lie_flat():
     wide, high = np.array([np.ptp(cell, axis=0) for cell in random_rubble._patch()]).T
     assert (wide.mean() / high.mean()) == pytest.approx(1 / 0.72, abs=0.06)
     assert 0.1 < areas.std() / areas.mean() < 0.25
+
+
+WALLS = [
+    (-5.0, 0.5, 0.1, 1.0),
+    (-0.4, 5.3, -4.3, 2.2),
+    (0.6, 1.9, 2.3, 6.1),
+    (-3.0, -2.2, -5.9, -5.0),
+]
+
+
+@pytest.mark.parametrize("ends", WALLS)
+@pytest.mark.parametrize("laid", [coursed_rubble.rubble, coursed_rubble.rubble_stones])
+def test_a_wall_anywhere_shows_just_what_of_the_endless_face_reaches_into_it(laid, ends):
+    left, right, bottom, top = ends
+    wanted = [
+        each
+        for each in np.array(laid(-9.0, 9.0, -9.0, 9.0))
+        if each[:, 0].max() > left and each[:, 0].min() < right
+        and each[:, 1].max() > bottom and each[:, 1].min() < top
+    ]  # fmt: skip
+    shown = laid(*ends)
+    assert len(shown) == len(wanted) > 15
+    key = {tuple(np.round(each, 5).ravel()) for each in wanted}
+    assert {tuple(np.round(each, 5).ravel()) for each in shown} == key
+
+
+@pytest.mark.parametrize("spot", [(1.0, 2.0, 3.0), (-7.0, 12.25), (0.0, 0.0, 0.0), (41.0,)])
+def test_the_lot_is_the_one_it_always_was(spot):
+    """A sheet printed again years later shows the same stones: |sin(n . k) 43758.5453| and what of
+    it is over whole ones.
+    """
+    turned = sum(n * k for n, k in zip(spot, (12.9898, 78.233, 37.719), strict=False))
+    assert coursed_rubble._stray(*spot) == pytest.approx(abs(sin(turned) * 43758.5453) % 1)
+
+
+STOOD = [
+    [-257.72, 91.53],
+    [196.1, 90.42],
+    [-202.62, 241.91],
+    [124.33, 241.11],
+    [435.99, 239.73],
+    [-262.12, 410.69],
+    [200.23, 366.29],
+    [199.41, 475.04],
+]
+
+
+def test_stones_over_the_hearth_stay_where_they_are():
+    """Middles of the eight in half a meter by 60 cm, as drawn on 2026-11-30. [mm]"""
+    rings = coursed_rubble.rubble_stones(-0.3, 0.3, 0.02, 0.5)
+    assert [[round(1000 * mean, 2) for mean in ring.mean(axis=0)] for ring in rings] == STOOD
+
+
+def test_a_stone_leaves_half_a_joint_all_round():
+    """Joints of 0.45 in, as drawn."""
+    stone = np.array([[(0.0, 0.0), (0.4, 0.01), (0.41, 0.2), (-0.01, 0.19)]])
+    half = 0.45 / 2 * INCH
+    left = [(half, half), (0.4 - half, 0.01 + half), (0.41 - half, 0.2 - half)]
+    assert coursed_rubble._without_joint(stone)[0] == pytest.approx(
+        np.array([*left, (-0.01 + half, 0.19 - half)])
+    )

@@ -20,7 +20,7 @@ from shapely.ops import unary_union
 from fireplace_calc.build.setting.setting_order import order_of_setting
 from fireplace_calc.geometry.assembled.clash import body
 from fireplace_calc.geometry.assembled.sections import contact, underside
-from fireplace_calc.geometry.visible.faces import FlatFace, nearer
+from fireplace_calc.geometry.visible.faces import FlatFace, hidden, meeting, nearer
 from fireplace_calc.geometry.visible.stages import Stages
 from fireplace_calc.geometry.visible.viewpoint import CORNER, FRONT, SECTION, Viewpoint
 
@@ -196,3 +196,22 @@ def test_what_of_a_face_lies_before_another_is_on_the_near_side_of_where_they_cr
     kept = nearer(one, other)
     found = 0.0 if kept is None else (kept ^ CrossSection([[*shared.exterior.coords][:-1]])).area()
     assert found == pytest.approx(shared.intersection(before).area, abs=1e-3)
+
+
+@pytest.mark.parametrize("places", [(2.5, 0.0), (0.0, -2.5), (-2.0, 0.5), (0.5, 2.0), (3.0, 3.0)])
+def test_faces_beside_or_over_each_other_hide_nothing(places):
+    """Two squares of 2, one of them a meter before the other: where they do not lie over each other
+    on paper both stay whole; else the near one takes what they share.
+    """
+
+    def face(x, y, depth):
+        outline = CrossSection([[(x, y), (x + 2, y), (x + 2, y + 2), (x, y + 2)]])
+        plane = (0.0, 0.0, depth)
+        return FlatFace(outline, outline.bounds(), plane, (0.0, 0.0, -1.0), 0, "piece", False)
+
+    near, far, half = face(*places, 0.0), face(0.0, 0.0, 1.0), face(1.0, 0.5, 0.5)
+    assert nearer(near, far) is None and nearer(far, near) is None
+    assert hidden(far, [near]) is far
+    assert meeting([near, half], [far]).ravel().tolist() == [False, True]
+    assert hidden(far, [near, half]).outline.area() == pytest.approx(4.0 - 1.5)
+    assert hidden(half, [far]) is half

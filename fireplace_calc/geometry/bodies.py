@@ -78,9 +78,8 @@ def plan_rings(part: Part, level: float) -> list[Polygon]:
     from manifold3d import CrossSection, FillRule, OpType
 
     def united(rings: list[Polygon]) -> CrossSection:
-        turned = [list(r if signed_area(r) > 0 else r[::-1]) for r in rings]
         return CrossSection.batch_boolean(
-            [CrossSection([r], FillRule.NonZero) for r in turned], OpType.Add
+            [CrossSection([list(r)], FillRule.NonZero) for r in rings], OpType.Add
         )
 
     adds, cuts = part.plan(level)
@@ -111,7 +110,7 @@ def kept_inside(
     from manifold3d import CrossSection, FillRule, JoinType, OpType
 
     def one(ring: Polygon) -> CrossSection:
-        return CrossSection([list(ring if signed_area(ring) > 0 else ring[::-1])], FillRule.NonZero)
+        return CrossSection([list(ring)], FillRule.NonZero)
 
     def united(every: Sequence[Polygon]) -> CrossSection:
         return CrossSection.batch_boolean([one(ring) for ring in every], OpType.Add)

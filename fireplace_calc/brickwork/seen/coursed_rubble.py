@@ -85,7 +85,7 @@ def rubble_stones(left: float, right: float, bottom: float, top: float) -> list[
                 np.stack([head_at[:, 1:], high[:, 1:]], -1),
                 np.stack([head_at[:, :-1], high[:, :-1]], -1),
             ],
-            -2,
+            2,
         )
 
     mean = (foot + head) / 2

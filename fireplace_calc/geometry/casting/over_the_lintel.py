@@ -13,6 +13,7 @@ from fireplace_calc.geometry.casting.equal_courses import (
     courses,
     heavy,
     low,
+    lowest,
 )
 from fireplace_calc.geometry.casting.round_the_fire import (
     LAID_AFTER,
@@ -124,7 +125,7 @@ def chamber(lines: CastLines, rise: int, fewest: int = 1) -> tuple[CastLift, ...
             least = lines.marks(lines.design.smoke_chamber.height) + lines.least + bed - rest
             came = lines.marks(lines.design.smoke_chamber.height)
             raise low("Smoke chamber height", lines, came, least, "Smoke chamber height")
-        volume = _heaviest(lines, rest, lines.least, 4)
+        volume = _heaviest(lines, rest, lowest(lines, rest), 4)
         raise heavy("A quarter of the reducer", lines, volume, "lower parts are not cast")
     parts, fitted = found
     lifts = []

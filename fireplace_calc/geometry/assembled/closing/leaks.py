@@ -203,7 +203,7 @@ def rim(pieces: tuple[SetPiece, ...], below: tuple[SetPiece, ...], least: float)
     """
     beds = [contact(a, b) for a in pieces for b in below]
     ring = closed([b for b in beds if not b.is_empty()], max(reach(pieces), reach(below)))
-    if holes(shrunk(ring, least / 2 - NEAR / 100)):
+    if holes(shrunk(ring, least / 2 - FINE)):
         return None
     low, high = 0.0, least
     while high - low > FINE:

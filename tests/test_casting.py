@@ -33,11 +33,19 @@ from fireplace_calc.geometry.assembled.volumes import beds, nests, perpends
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.casting.cast_lines import CastLines
 from fireplace_calc.geometry.casting.cast_piece import CastPiece, box
-from fireplace_calc.geometry.casting.cutting import CastSet, cut_into_pieces
-from fireplace_calc.geometry.casting.over_the_lintel import _nest, chamber
-from fireplace_calc.geometry.casting.round_the_fire import both_hands, halves, strips, wall_outline
+from fireplace_calc.geometry.casting.cutting import CastSet, _differs, cut_into_pieces
+from fireplace_calc.geometry.casting.over_the_lintel import _nest, chamber, flue, throat
+from fireplace_calc.geometry.casting.round_the_fire import (
+    both_hands,
+    halves,
+    lintels,
+    plates,
+    strips,
+    wall_outline,
+)
 from fireplace_calc.geometry.casting.wish import CastingWish
 from fireplace_calc.geometry.frame_builder import build_frame
+from fireplace_calc.geometry.polygons import signed_area
 from fireplace_calc.pieces.choice import choose
 from fireplace_calc.pieces.records import JointRange
 from fireplace_calc.pieces.set_text import read_set
@@ -768,3 +776,65 @@ def test_a_quarter_of_the_reducer_that_stays_too_heavy_is_named():
         cut(weight)
     except InputError as other:
         assert "reducer" not in str(other)
+
+
+@pytest.mark.parametrize(
+    ("case", "key", "wanted", "beyond"),
+    [
+        ("a shallow box", "firebox.breast", 10.5, 1 / 16),
+        ("a back over seven feet", "opening.standard_height", 84 - 18 - 8, 1 / 16),
+        ("a low throat", "throat.height", 3, -1 / 16),
+        ("a thin breast", "firebox.breast", 3, -1 / 16),
+    ],
+)
+def test_the_length_that_is_said_to_be_wanted_is_one(case, key, wanted, beyond):
+    """With just so much it is refused no longer, or for something else; with a sixteenth less or more
+    it is.
+    """
+    changes, how, said = REFUSED[case]
+
+    def refused(length):
+        try:
+            cut_into_pieces(change(Design(), changes | {key: f"{length} in"}), CastingWish(**how))
+        except InputError as other:
+            return said in str(other)
+        return False
+
+    assert refused(wanted + beyond) and not refused(wanted)
+
+
+def test_an_opening_that_comes_out_off_is_said_to_the_mark():
+    lines = CastLines(change(Design(), {"firebox.rake": "0 in"}), CastingWish())
+    for off, said in ((1, '1/16" lower'), (3, '3/16" lower'), (-1, '1/16" higher')):
+        fire = SimpleNamespace(folded=False, off=off)
+        (told,) = _differs(lines, fire, lines.design.flue.sections, 0)
+        assert said in told and "opening" in told
+        (told,) = _differs(lines, SimpleNamespace(folded=False, off=0), 10, -off)
+        assert said in told and "flue ends" in told
+
+
+def test_a_piece_of_just_the_heaviest_weight_is_light_enough():
+    """Of plates, lintels, throat, collar and flue; a gram less allowed, and they are cut otherwise."""
+    design, inf = change(Design(), {"opening.width": "24 in"}), 500.0
+
+    def made(cut, most):
+        found = cut(CastLines(design, CastingWish(most=most)))
+        return found if isinstance(found, tuple) else found.pieces
+
+    cuts_ = {
+        "plates": plates,
+        "lintel": lambda lines: lintels(lines, 120, ()),
+        "throat": throat,
+        "flue": lambda lines: flue(lines)[0],
+        "collar": lambda lines: chamber(lines, 400)[-1].pieces,
+    }
+    for name, cut in cuts_.items():
+        whole = made(cut, inf)
+        most = max(CastingWish().weight(one.volume) for one in whole)
+        assert [p.outline for p in made(cut, most)] == [p.outline for p in whole], name
+        try:
+            less = [p.outline for p in made(cut, most - 1e-3)]
+        except InputError:
+            less = []
+        assert less != [p.outline for p in whole] or name == "flue", name
+        assert all(signed_area(one.outline) > 0 for one in whole if not one.mirror)

@@ -3,6 +3,7 @@
 from itertools import pairwise
 from math import pi, sin
 
+import numpy as np
 import pytest
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
@@ -21,8 +22,9 @@ from fireplace_calc.geometry.bodies import plan_rings
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.first_moments import _moments
 from fireplace_calc.geometry.frame_builder import build_frame
+from fireplace_calc.geometry.outlines import centered
 from fireplace_calc.geometry.polygons import box, signed_area
-from fireplace_calc.geometry.solids import Cylinder, Loft, level_cuts
+from fireplace_calc.geometry.solids import Cylinder, Loft, level_cuts, moved, prism
 
 SLOW = settings(
     deadline=None,
@@ -395,3 +397,44 @@ def test_over_a_part_its_plan_is_empty():
     lintel = made.by_name["lintel"]
     assert plan_rings(lintel, lintel.top + 1.0) == []
     assert sum(map(signed_area, plan_rings(lintel, (lintel.bottom + lintel.top) / 2))) > 0
+
+
+@pytest.mark.parametrize(
+    "solid",
+    [
+        Cylinder(0.5, 2.0, 0.3, (0.1, 0.2)),
+        ArchRing(0.5, 0.2, 1.0, 0.3, 0.4),
+        ArchVoid(0.5, 0.2, 1.0, 0.4, 0.1, 0.2),
+        Loft(0.5, 2.0, centered(0.4, 0.0, 0.6), centered(0.3, 0.1, 0.5)),
+        prism(0.5, 2.0, centered(0.4, 0.0, 0.6)),
+    ],
+)
+def test_a_solid_that_is_moved_is_the_same_somewhere_else(solid):
+    """An arch stays on the center line, and its ring at the opening plane."""
+    gone = moved(solid, 0.7, -0.2, 1.3)
+    assert (gone.bottom, gone.top) == pytest.approx((solid.bottom + 1.3, solid.top + 1.3))
+    assert gone.volume == pytest.approx(solid.volume)
+    across = 0.0 if isinstance(solid, (ArchRing, ArchVoid)) else 0.7
+    back = 0.0 if isinstance(solid, ArchRing) else -0.2
+    level = solid.bottom + 0.13
+    for was, now in zip(level_cuts(solid, level), level_cuts(gone, level + 1.3), strict=True):
+        assert np.array(now) == pytest.approx(np.array(was) + (across, back))
+
+
+@pytest.mark.parametrize(
+    ("told", "made"),
+    [
+        ("steel", "steel"),
+        ("stone", "stone"),
+        ("timber", "timber"),
+        ("reinforced masonry", "brick"),
+        ("masonry arch", "brick"),
+        ("reinforced concrete", "concrete"),
+        (None, "concrete"),
+    ],
+)
+def test_a_lintel_is_of_what_is_told(told, made):
+    straight = change(Design(), {"lintel.material": told or "unknown"})
+    assert build_geometry(straight).by_name["lintel"].material == made
+    arched = build_geometry(change(straight, {"opening.head": "segmental", "opening.rise": "5 in"}))
+    assert arched.by_name["arch"].material == ("stone" if told == "stone" else "brick")

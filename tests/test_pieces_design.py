@@ -27,6 +27,7 @@ from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.geometry.from_set.lining_piece import lining_as_piece
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.geometry.mesh import part_body
+from fireplace_calc.pieces.records import JointRange
 from fireplace_calc.structure.loads.weights import weigh
 
 CHOICES = {
@@ -524,6 +525,10 @@ def test_the_lining_that_is_drawn_is_the_one_that_is_counted():
         floor *= frame.hearth - frame.slab_top
         wanted = made.by_name["firebox lining"].volume + floor
         assert body(one.piece).volume() == pytest.approx(wanted, rel=1e-6)
+        assert one.level == pytest.approx(frame.slab_top - frame.plate_bottom)
+        bare = one.piece
+        assert (bare.liner, bare.bearing, bare.density, one.bed) == (0.0, 0.0, 0.0, 0.0)
+        assert (bare.bed, bare.perpend) == (JointRange(0.0, 0.0, 0.0),) * 2
 
 
 def test_a_set_without_a_lining_has_none_to_draw():

@@ -2,6 +2,7 @@
 stand however large the wall is.
 """
 
+from functools import cache
 from math import sin
 
 import numpy as np
@@ -218,3 +219,46 @@ def test_a_stone_leaves_half_a_joint_all_round():
     assert coursed_rubble._without_joint(stone)[0] == pytest.approx(
         np.array([*left, (-0.01 + half, 0.19 - half)])
     )
+
+
+@pytest.mark.parametrize("laid", [coursed_rubble.rubble, coursed_rubble.rubble_stones])
+@pytest.mark.parametrize("axis", [0, 1])
+def test_what_ends_where_the_wall_begins_is_not_in_it(laid, axis):
+    """Of a joint or stone near the middle the wall begins just at its end, or ends just at its
+    beginning.
+    """
+    one = min(laid(-1.0, 1.0, 0.0, 2.0), key=lambda ring: abs(ring.mean(axis=0) - (0, 1)).sum())
+    low, high = one[:, axis].min(), one[:, axis].max()
+    for begins, ends in ((high, high + 1.0), (low - 1.0, low)):
+        walls = (begins, ends, -1.0, 3.0) if axis == 0 else (-1.0, 1.0, begins, ends)
+        assert not any(np.array_equal(one, other) for other in laid(*walls))
+
+
+PAST = [(3.0, 4.79, 2.2, 4.19), (-4.79, -2.5, -4.15, -2.2), (-1.0, 2.39, 0.0, 2.09)]
+
+
+@cache
+def endless():
+    return random_rubble.rubble_around(-7.0, 7.0, -7.0, 7.0)
+
+
+@pytest.mark.parametrize("ends", WALLS + PAST)
+def test_random_stones_of_a_wall_are_all_of_the_endless_face_that_reach_into_it(ends):
+    left, right, bottom, top = ends
+
+    def told(rings):
+        return sorted(tuple(np.round(ring.mean(axis=0), 5)) for ring in rings)
+
+    wanted = [
+        ring
+        for ring in endless()
+        if (ring.max(axis=0) > (left, bottom)).all() and (ring.min(axis=0) < (right, top)).all()
+    ]
+    assert told(random_rubble.rubble_around(*ends)) == told(wanted)
+
+
+def test_random_stones_leave_half_a_joint_all_round():
+    half = 0.55 / 2 * INCH
+    for cell, stone in zip(random_rubble._patch(), random_rubble.random_rubble(), strict=True):
+        inside = Polygon(cell).buffer(-half, join_style="mitre")
+        assert Polygon(stone).symmetric_difference(inside).area < 1e-8

@@ -114,8 +114,8 @@ def _laid(wide: int, low: int, high: int) -> tuple[Array, Array, Array, Array, A
     whole = sum(COURSES)
     first, last = floor(low * PATCH / whole), ceil(high * PATCH / whole)
     beds = first * whole + np.concatenate([[0.0], np.cumsum(np.tile(COURSES, last - first))])
-    row = np.arange(len(beds) - 1.0)[:, None] + first * len(COURSES)
-    n = np.arange(ceil(wide * PATCH / SHORT) + 1.0)[None, :]
+    row = np.arange(float(len(beds) - 1))[:, None] + first * len(COURSES)
+    n = np.arange(float(ceil(wide * PATCH / SHORT) + 1))[None, :]
     ahead, behind = (
         np.cumsum(SHORT + (LONG - SHORT) * _stray(n + 1, row, side), axis=1) for side in (0, 1)
     )

@@ -6,8 +6,6 @@ from collections.abc import Callable
 from functools import lru_cache
 from itertools import pairwise
 
-from manifold3d import CrossSection
-
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.geometry.assembled.assembly import Assembly
 from fireplace_calc.geometry.assembled.passage import reach
@@ -16,12 +14,12 @@ from fireplace_calc.geometry.assembled.sections import (
     closed,
     contact_area,
     even,
+    holes,
     outlined,
     section,
     united,
 )
 from fireplace_calc.geometry.assembled.solids import piece_part, piece_volume, plain_volume
-from fireplace_calc.geometry.polygons import Polygon, signed_area
 from fireplace_calc.geometry.solids import Solid
 from fireplace_calc.pieces.records import ArchCut, SetPiece
 
@@ -173,7 +171,7 @@ def nest(upper: SetPiece, lower: SetPiece, bed: float) -> float:
     if roof >= upper.height:
         return 0.0
     foot = section(upper, SKIN)
-    socket = outlined(r for r in _rings(foot) if signed_area(r) > 0) - foot
+    socket = outlined(holes(foot, 0.0))
     # What of the lower piece's upper side lies in the socket, and has the upper piece over it.
     ring = socket ^ section(lower, lower.height - SKIN) ^ section(upper, roof + SKIN)
     if ring.area() < LEAST_RING:
@@ -194,10 +192,6 @@ def nest(upper: SetPiece, lower: SetPiece, bed: float) -> float:
 def _solids(piece: SetPiece) -> list[Solid]:
     made = piece_part(piece)
     return [*made.adds, *made.cuts]
-
-
-def _rings(outline: CrossSection) -> list[Polygon]:
-    return [tuple((float(x), float(y)) for x, y in ring) for ring in outline.to_polygons()]
 
 
 @lru_cache(maxsize=1024)

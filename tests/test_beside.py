@@ -1,5 +1,7 @@
 """Where the second flue stands beside the first, worked out by hand. [in]"""
 
+from math import hypot
+
 import pytest
 
 from fireplace_calc import change
@@ -113,3 +115,23 @@ def test_a_flue_behind_the_breast_passes_the_firebox_where_its_sides_have_closed
     f, front, wanted = by_hand(**told, lintel__bearing="12 in", smoke_chamber__height="60 in")
     assert front > f.breast / INCH
     assert f.second.x / INCH == pytest.approx(wanted)
+
+
+def test_past_a_wide_chamber_it_clears_its_lining():
+    """A firebox 60 in wide without a splay: the chamber's half foot is 30 in, its lining 1 in square to a
+    face that runs in from there to half the bore over the rise without the transition.
+    """
+    told = {
+        "opening__width": "60 in",
+        "firebox__back_width": "60 in",
+        "smoke_chamber__lining_thickness": "1 in",
+    }
+    start = frame(**told).flue_start / INCH - 2
+    made = frame(**told, second_flue__start=f"{start} in")
+    d = change(Design(), {key.replace("__", "."): value for key, value in told.items()})
+    rise = (d.smoke_chamber.height - d.smoke_chamber.transition) / INCH
+    run = 30 - made.bore.width / 2 / INCH
+    lining = hypot(1.0, run / rise)
+    wall = max(d.second_flue.wythe, d.chimney.wall)
+    wanted = (30 + lining) * INCH + wall + made.second.cavity_half
+    assert made.second.x == pytest.approx(wanted)

@@ -1,6 +1,7 @@
 """Families of mantels: what is built of them against the room and the codes, by hand and by shapely and manifold3d."""
 
 import math
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -608,6 +609,48 @@ def test_the_section_cuts_the_mantel_where_it_stands():
     assert mantel_cuts(build_geometry(Design()), 9.0) == [] and mantel_reach(sketch(Design())) == 0
     legs = [{"place": "beside", "distance": "8 in", "projection": "1 in"}]
     assert mantel_cuts(build_geometry(change(Design(), {"surround.trim": legs})), 9.0) == []
+
+
+def sized(family, head_room=60.0, jamb=24.0, **sizes):
+    """Sizes of a mantel with so much room over the opening and beside it. [in]"""
+    made = build_geometry(mantel(family, **sizes))
+    place = mantel_place(made)
+    place = replace(
+        place, breast_top=place.head + head_room * INCH, breast_half=place.half + jamb * INCH
+    )
+    found = mantel_sizes(made.design.mantel, place)
+    return {name: getattr(found, name) / INCH for name in (*SIZED, "tall")}
+
+
+@pytest.mark.parametrize(
+    ("family", "told", "wanted"),
+    [
+        # usual sizes where there is room: 13 over the opening, 3 thick, 8 past its edge
+        ("shelf", {}, {"over_opening": 13, "beyond": 8, "depth": 7, "tall": 3, "frieze": 0}),
+        ("shelf", {"head_room": 14}, {"over_opening": 11, "thickness": 3}),
+        ("shelf", {"head_room": 2}, {"over_opening": 0, "thickness": 3}),
+        ("shelf", {"jamb": 5}, {"beyond": 5}),
+        ("shelf", {"jamb": 5, "beyond": "7 in"}, {"beyond": 7}),
+        ("shelf", {"head_room": 2, "over_opening": "5 in"}, {"over_opening": 5}),
+        ("beam on corbels", {"head_room": 20}, {"over_opening": 13, "tall": 7, "support": 4}),
+        # frieze and shelf are 8-1/2 high; pilasters of 3-1/2 from 8 in beside the opening on
+        ("pilasters and frieze", {"head_room": 15}, {"over_opening": 6.5, "tall": 8.5}),
+        ("pilasters and frieze", {}, {"beside": 8, "support": 3.5, "beyond": 12, "projection": 1}),
+        ("pilasters and frieze", {"jamb": 10}, {"beyond": 10, "support": 3.5, "beside": 6.5}),
+        ("pilasters and frieze", {"jamb": 5}, {"beyond": 5, "support": 2, "beside": 3}),
+        ("pilasters and frieze", {"beside": "9 in", "support": "6 in"}, {"beyond": 15}),
+        ("pilasters and frieze", {"jamb": 13, "beside": "9 in", "support": "6 in"}, {"beyond": 13}),
+        ("pilasters and frieze", {"beside": "8-1/4 in"}, {"beyond": 12, "support": 3.5}),
+        ("pilasters and frieze", {"projection": "3 in"}, {"depth": 7, "projection": 3}),
+        ("pilasters and frieze", {"depth": "1/2 in"}, {"depth": 0.5, "projection": 0.5}),
+        ("paneled overmantel", {}, {"overmantel": 36, "tall": 44.5}),
+        ("paneled overmantel", {"head_room": 40}, {"over_opening": 8, "overmantel": 23.5}),
+        ("paneled overmantel", {"head_room": 10}, {"over_opening": 1.5, "overmantel": 0}),
+    ],
+)
+def test_a_mantel_gives_way_where_there_is_little_room(family, told, wanted):
+    found = sized(family, **told)
+    assert {name: found[name] for name in wanted} == pytest.approx(wanted)
 
 
 # -- the work --------------------------------------------------------------------------------------

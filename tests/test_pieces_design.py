@@ -74,6 +74,21 @@ def test_the_set_decides_the_firebox(plain):
     )  # what its lintel is cast of, no other piece
 
 
+def test_beds_of_a_set_by_hand(plain):
+    """In inches over what the plates lie on: a bed of 1/2 under a plate of 3, then courses of 10, 10 and
+    10, the lintel of 9, the throat of 5, the reducer of 16 and the collar of 3, on beds of 3/8; none of
+    the flue.
+    """
+    level, beds = 0.0, []
+    for high in (3, 10, 10, 10, 9, 5, 16, 3):
+        bed = 3 / 8 if beds else 1 / 2
+        beds.append((level, level + bed))
+        level += bed + high
+    f = build_frame(plain)
+    found = [[(z - f.plate_bottom) / INCH for z in ends] for ends in f.lift_beds]
+    assert found == [pytest.approx(ends) for ends in beds]
+
+
 def test_what_the_set_decides_is_told_by_it(plain):
     assert not assumed(plain) & {"throat.height", "opening.width", "firebox.splay", "flue.casing"}
 

@@ -1,5 +1,6 @@
 """Do the pieces of a set meet; and what is said when they do not."""
 
+from dataclasses import replace
 from math import cos, sin
 
 import pytest
@@ -11,7 +12,7 @@ from fireplace_calc.base.resources import DATA
 from fireplace_calc.base.units import INCH
 from fireplace_calc.editing.sets.piece_sets import shipped_sets
 from fireplace_calc.geometry.assembled.assembly import as_wanted, assemble
-from fireplace_calc.geometry.assembled.closing.leaks import _open_run
+from fireplace_calc.geometry.assembled.closing.leaks import _open_run, bed_leaks, lift_leaks
 from fireplace_calc.geometry.assembled.closing.ways import way_faults
 from fireplace_calc.geometry.assembled.fitting import fit
 from fireplace_calc.geometry.assembled.joints import _between
@@ -410,3 +411,28 @@ def test_a_joint_is_as_wide_wherever_its_pieces_stand(by, x, y):
     assert between(((1.2, 0.03), (0.2, 0.02))) is None  # behind it
     assert between(((2.2, -0.02), (1.00001, -0.02))) is None  # past its end
     assert between(((-0.00001, -0.02), (-1.2, -0.02))) is None
+
+
+def test_a_bed_is_as_wide_as_the_least_of_its_pieces_asks():
+    """The reducer's halves lie on the throat as they are; that one of them asks for half a meter is no
+    fault while the other asks for less, and is one when both do.
+    """
+    lifts = stood(MIDDLING).by_lift
+    number = next(n for n, here in enumerate(lifts) if here[0].piece.role == "reducer")
+    here, below = lifts[number], lifts[number - 1]
+    greedy = tuple(replace(one, piece=replace(one.piece, bearing=0.5)) for one in here)
+    assert not list(way_faults((greedy[0], *here[1:]), below, 1))
+    (fault,) = way_faults(greedy, below, 1)
+    assert fault.kind == "bed" and "narrowest" in fault.says
+
+
+def test_one_plate_on_another_has_no_way_for_the_smoke_to_leak_from():
+    plate = next(p for p in read_set(MIDDLING).pieces if p.mark == "PR")
+    assert bed_leaks((plate,), (plate,)) == () and lift_leaks((plate,), (), 0.5) == ()
+    gone = replace(plate, adds=tuple(moved_away(s) for s in plate.adds))
+    assert bed_leaks((gone,), (plate,)) == ()
+
+
+def moved_away(solid):
+    lower, upper = (tuple((x + 9.0, y) for x, y in ring) for ring in (solid.lower, solid.upper))
+    return replace(solid, lower=lower, upper=upper)

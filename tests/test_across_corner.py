@@ -544,3 +544,50 @@ def test_boards_run_along_the_walls_of_the_room():
         across = np.cross(one.along, one.up)
         plain = next(x for x in floor_layouts() if x.stuff == stuff)
         assert across == pytest.approx(np.cross(plain.along, plain.up))
+
+
+def test_walls_of_a_room_before_one_across_its_corner_by_hand():
+    """A corner cut off 2 m wide, 20 cm to the left of the opening; walls of 5 m at the right and 4 m at
+    the left run away from its ends at 45 degrees, and on at right angles from there.
+    """
+    c, r = CutCorner(-1.2, 0.8, 0.3, 2.0, 5.0, 4.0), 0.5**0.5
+    assert c.corner == pytest.approx((-0.2, 1.3)) and c.leg == pytest.approx(2**0.5)
+    right, left = (-0.2 + 5 * r, 1.3 - 5 * r), (-0.2 - 4 * r, 1.3 - 4 * r)
+    over = (right[0] - 4 * r, right[1] - 4 * r)
+    lines = c.walls_before(0.1)
+    wanted = [[(-1.4, 0.1), left], [(1.0, 0.1), right], [right, over], [left, over]]
+    assert len(lines) == 4
+    for line, ends in zip(lines, wanted, strict=True):
+        assert [*line[0], *line[1]] == pytest.approx([*ends[0], *ends[1]])
+    for x, y in (left, (-1.4, 0.1), (1.0, 0.1), right):  # all of them on the walls of the room
+        assert min(abs(v) for v in c.own(x, y)) == pytest.approx(0.0, abs=1e-9)
+    unknown = replace(c, along=None).walls_before(0.3)
+    assert len(unknown) == 3 and unknown[1][0] == pytest.approx((0.8, 0.3))
+    assert c.own(*unknown[1][1]) == pytest.approx((100.0, 0.0))
+
+
+@pytest.mark.parametrize("half", [0.0, 0.4])
+def test_the_room_goes_on_as_far_as_a_strip_of_its_floor_meets_a_wall(half):
+    """Along the axis of the opening the walls of 5 and 4 m end at 45 degrees; half a strip ends sooner
+    by so much. Nothing known, no end.
+    """
+    c = CutCorner(-1.2, 0.8, 0.3, 2.0, 5.0, 4.0)
+    far = [2**0.5 * long - 1.3 + side * -0.2 - half for long, side in ((5.0, 1), (4.0, -1))]
+    assert c.deep(half) == pytest.approx(min(far))
+    walls = Polygon([c.fire(0, 0), c.fire(5.0, 0), c.fire(5.0, -4.0), c.fire(0, -4.0)])
+    strip = box(-half - 1e-6, -9.0, half + 1e-6, 0.0)
+    assert strip.difference(walls).bounds[3] == pytest.approx(-c.deep(half), abs=1e-5)
+    assert replace(c, along=None).deep(half) == pytest.approx(far[1])
+    assert replace(c, along=None, away=None).deep() == float("inf")
+
+
+def test_hearth_and_seat_need_a_wall_as_wide_on_either_side():
+    """Opening 36 in wide: the hearth reaches 12 in past it and the seat 30 in more at the left, 60 in
+    from the middle; off by 10 in to the right of the room's middle line it takes 50 there, and 40 right.
+    """
+    told = {"base.hearth_level": "16 in", "hearth.side": "12 in", "seat.left": "30 in"}
+    for off, wide in ((0, 120), (10, 100), (-10, 140)):
+        g = made(told | {"breast.off_center": f"{off} in"})
+        assert least_across(g.design, g.frame) / INCH == pytest.approx(wide)
+    bare = made({"hearth.front": "0 in"})
+    assert least_across(bare.design, bare.frame) == pytest.approx(2 * bare.frame.block_half)

@@ -43,6 +43,7 @@ from fireplace_calc.geometry.casting.round_the_fire import (
     strips,
     wall_outline,
 )
+from fireplace_calc.geometry.casting.under_the_throat import _cheapest
 from fireplace_calc.geometry.casting.wish import CastingWish
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.geometry.polygons import signed_area
@@ -838,3 +839,10 @@ def test_a_piece_of_just_the_heaviest_weight_is_light_enough():
             less = []
         assert less != [p.outline for p in whole] or name == "flue", name
         assert all(signed_area(one.outline) > 0 for one in whole if not one.mirror)
+
+
+@pytest.mark.parametrize(("short", "said"), [(0, "weighs"), (1, "Standard height")])
+def test_where_there_is_room_for_a_course_it_is_its_weight_that_is_told(short, said):
+    lines = CastLines(Design(), CastingWish(most=5.0))
+    with pytest.raises(InputError, match=said):
+        _cheapest(lines, lines.least + lines.bed[1] - short, 0, 128)

@@ -399,6 +399,12 @@ def test_over_a_part_its_plan_is_empty():
     assert sum(map(signed_area, plan_rings(lintel, (lintel.bottom + lintel.top) / 2))) > 0
 
 
+@pytest.mark.parametrize(("method", "made"), [("modular", "refractory"), ("laid", "concrete")])
+def test_the_seat_of_the_flue_is_cast_of_what_the_method_casts(method, made):
+    parts = build_geometry(change(Design(), {"method": method})).by_name
+    assert parts["transition"].material == made
+
+
 @pytest.mark.parametrize(
     "solid",
     [

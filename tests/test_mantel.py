@@ -33,6 +33,7 @@ from fireplace_calc.geometry.mantel.molded import _plain
 from fireplace_calc.geometry.mantel.on_face import (
     mantel_parts,
     shelf_board,
+    trim_boxes,
     trim_steps,
 )
 from fireplace_calc.geometry.mantel.sizes import mantel_place, mantel_sizes
@@ -833,3 +834,18 @@ def test_an_outline_has_no_point_twice_and_none_on_an_upright_between_two_others
         (1, 0),
     ]
     assert _plain([(2, 0), (0, 2), (2, 4)]) == [(2, 0), (0, 2), (2, 4)]
+
+
+def test_trim_beside_the_opening_stands_on_either_side_of_it():
+    """Opening 36 by 30 in: legs of 5 in from 8 in on; a shelf of 3 in 13 in over it, as far past its
+    ends as it is over it."""
+    trim = [{"name": "leg", "place": "beside", "distance": "8 in", "height": "5 in"},
+            {"name": "shelf", "place": "above", "distance": "10 in", "height": "3 in"}]  # fmt: skip
+    made = build_geometry(change(Design(), {"surround.trim": trim}))
+    hearth = made.frame.hearth / INCH
+    found = [(piece.name, [v / INCH for v in box]) for piece, box in trim_boxes(made)]
+    assert found == [
+        ("leg", pytest.approx([-31, -26, hearth, hearth + 30])),
+        ("leg", pytest.approx([26, 31, hearth, hearth + 30])),
+        ("shelf", pytest.approx([-28, 28, hearth + 40, hearth + 43])),
+    ]

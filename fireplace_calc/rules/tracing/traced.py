@@ -209,7 +209,7 @@ class Assumptions:
         """
         reading = Reading()
         finding = rule.check(cast("Facts", Traced(self.facts, reading)), edition)
-        for fact in reading.read.intersection(self.doubted):
+        for fact in filter(reading.read.__contains__, self.doubted):
             finding = self._doubted(rule, finding, fact)
         if finding.verdict == NOT_CHECKED:
             finding = finding.resting((), self.missing(reading.read, reading.blank))

@@ -8,12 +8,15 @@ the figures anew: ``.venv/bin/python tests/as_drawn.py``; the change stands in
 
 import csv
 import sys
-from datetime import UTC, datetime
+from dataclasses import replace
+from datetime import UTC, date, datetime
 from functools import cache, partial
+from io import BytesIO
 from pathlib import Path
 from zlib import crc32
 
 import numpy as np
+from PIL import Image
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS, lesson_keys
@@ -23,6 +26,8 @@ from fireplace_calc.drawing.classroom.class_book import ClassPapers
 from fireplace_calc.drawing.classroom.class_tables import table_sheets
 from fireplace_calc.drawing.classroom.search_sheet import list_sheet
 from fireplace_calc.drawing.classroom.ticket_slips import slip_sheets
+from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
+from fireplace_calc.drawing.client_pages.two_pages import client_pages
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.composed.compose import CELLS, draw_view, single
 from fireplace_calc.drawing.composed.marked_check import can_show, marked
@@ -40,12 +45,15 @@ from fireplace_calc.drawing.pieces.pole_picture import pole_sheet
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
 from fireplace_calc.drawing.pieces.staging_picture import staging_sheet
 from fireplace_calc.drawing.plates.sizes import paper
+from fireplace_calc.drawing.plates.title_block import dress
 from fireplace_calc.drawing.plates.whole_set import COVER, MAKERS, _maker
+from fireplace_calc.drawing.sheets.lists import Column
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.survey.invented import sketched
 from fireplace_calc.drawing.survey.numbered import arrow_sketch
 from fireplace_calc.drawing.survey.sketch_lines import SKETCHES
 from fireplace_calc.drawing.survey.to_take_along import survey_sheets
+from fireplace_calc.drawing.yard.blocks import OrderBlock, laid_out
 from fireplace_calc.geometry.assembled.assembly import as_wanted
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.casting.cutting import cut_into_pieces
@@ -218,6 +226,63 @@ def of_scene(name, state):
     yield gather_scene(assessed(name), state)
 
 
+INVENTED_ROWS = tuple(
+    (f"row {n}", f"{n * 7} of it\nand a second line" * (n % 3), "") for n in range(60)
+)
+
+
+def of_order(size):
+    """Blocks of invented rows, long enough to go over column and page."""
+    columns = (
+        Column("What", 40),
+        Column("How much of it", 30, "right"),
+        Column("Price", 20, "right"),
+    )
+    blocks = [
+        OrderBlock(
+            "First", "aside", ("Before it. " * 9,), columns, INVENTED_ROWS, boxed=1, tick=True
+        ),
+        OrderBlock("Second", "", (), columns, INVENTED_ROWS[:5], ("After it. " * 9,)),
+        OrderBlock("Third", "", (), columns, INVENTED_ROWS * 2, flows=True),
+        OrderBlock(
+            "Fourth", "x", ("A", "B"), columns[:2], tuple(r[:2] for r in INVENTED_ROWS[:30])
+        ),
+    ]
+    for plate in laid_out("Order", blocks, paper(FEET_INCHES, size)):
+        yield plate.sheet
+
+
+def of_title(name, units, size):
+    """A frame with its title block, as on any day."""
+    on = paper(units, size)
+    sheet = Sheet(on.width, on.height)
+    dress(sheet, on, assessed(name), units, "Front and section", "3 of 9", "1:20", 20)
+    today = date.today().isoformat()
+    sheet.labels[:] = [replace(n, text="a day") if n.text == today else n for n in sheet.labels]
+    yield sheet
+
+
+def of_client(units, size, how_many):
+    """Both pages in color: what is written, ruled and shown where."""
+    dot = BytesIO()
+    Image.new("RGB", (4, 3)).save(dot, "PNG")
+    others = [
+        NamedDesign(name, assessed(name)) for name in ("plain", "terrace_metric", "market_arch")
+    ]
+    for page in client_pages(
+        NamedDesign("As it is", assessed("laid")), others[:how_many], None, units, size,
+        pictures=lambda *asked: dot.getvalue(),
+    ):  # fmt: skip
+        sheet = Sheet(page.width, page.height)
+        for one in page.strokes:
+            sheet.line([one.start, one.end], f"{one.width} {one.ring}", one.color)
+        for one in page.pictures:
+            sheet.line([(one.x, one.y), (one.width, one.height)], "picture")
+        for one in page.words:
+            sheet.text(one.x, one.y, "words", one.size, one.font, one.color)
+        yield sheet
+
+
 def of_heat(name, units):
     made = assessed(name)
     yield heat_sheet(made.geometry, made.heat.evening, 1, 11.0, units)
@@ -267,6 +332,14 @@ def _pictures():
     ):
         yield f"stage of {name}", partial(of_stage, name, units)
         yield f"checks where they are measured, {name}", partial(of_marked, name, units)
+    for size in ("letter", "A3", "11x17"):
+        yield f"order on {size}", partial(of_order, size)
+        yield f"title on {size}", partial(of_title, "laid", both[size == "A3"], size)
+        for many in (0, 1, 3):
+            yield (
+                f"client's pages on {size}, {many}",
+                partial(of_client, both[size == "A3"], size, many),
+            )
     for name in (*SHIPPED, *INVENTED):
         for state in STATES:
             yield f"scene of {name}, {state}", partial(of_scene, name, state)

@@ -7,7 +7,9 @@ import pytest
 
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import INCH, InputError
-from fireplace_calc.design.opening import Opening
+from fireplace_calc.design.chimney import Breast
+from fireplace_calc.design.opening import Lintel, Opening, Seat
+from fireplace_calc.design.pieces import ANGLE
 from fireplace_calc.design.records import Design
 from fireplace_calc.design.surround import Trim
 from fireplace_calc.design.surroundings import Nearby
@@ -211,3 +213,52 @@ def test_what_nobody_has_told_is_drawn_as_its_help_says(record):
         assert getattr(record(), drawn) == pytest.approx(to_si(size, "length", name))
         assert getattr(record(**{name: 0.5}), drawn) == 0.5
         assert getattr(record(**{name: 0.0}), drawn) == 0.0
+
+
+@pytest.mark.parametrize(
+    ("angles", "leg", "upright", "steel", "wanted"),
+    [  # by hand, under a breast of 4 in: pitch, level leg, thickness
+        (1, 3.5, 3.5, 0.25, (4, 3.5, 0.25)),
+        (1, 6, 3.5, 0.25, (4, 4, 0.25)),
+        (2, 3.5, 3.5, 0.25, (2, 2, 0.25)),
+        (3, 1, 0.5, 0.75, (4 / 3, 1, 0.5)),
+        (3, 12, 6, 1, (4 / 3, 4 / 3, 1)),
+    ],
+)
+def test_angles_share_the_breast_and_are_no_thicker_than_their_legs(
+    angles, leg, upright, steel, wanted
+):
+    lintel = Lintel(
+        angles=angles, level_leg=leg * INCH, height=upright * INCH, thickness=steel * INCH
+    )
+    assert lintel.legs(4 * INCH) == pytest.approx([v * INCH for v in wanted])
+
+
+def test_an_angle_carries_the_facing_of_a_set_under_a_straight_head_alone():
+    told = {"facing_head": ANGLE, "facing": 3 * INCH, "angle_height": 2 * INCH}
+    told |= {"angle_leg": 3.5 * INCH, "angle_thickness": 0.25 * INCH}
+    pieces = dataclasses.replace(Design().pieces, **told)
+    assert pieces.facing_angle("straight") == pytest.approx([v * INCH for v in (3, 3, 0.25)])
+    short = dataclasses.replace(pieces, angle_leg=2.5 * INCH, angle_thickness=INCH)
+    assert short.facing_angle("straight") == pytest.approx([v * INCH for v in (3, 2.5, 1)])
+    assert pieces.facing_angle("segmental") is None
+    assert dataclasses.replace(pieces, facing=0.0).facing_angle("straight") is None
+    assert dataclasses.replace(pieces, facing_head=None).facing_angle("straight") is None
+
+
+def test_what_follows_from_what_was_chosen():
+    assert Opening(standard_height=0.7, extension=0.2).height == pytest.approx(0.9)
+    assert Opening(standard_height=0.7, hood=0.1).clear_height == pytest.approx(0.6)
+    assert Opening(standard_height=0.7).clear_height == pytest.approx(0.7)
+    flush, out = Breast(form="flush", projection=0.3), Breast(form="straight", projection=0.3)
+    assert (flush.stands_out, out.stands_out, Breast(form="straight").stands_out) == (
+        0,
+        0.3,
+        None,
+    )
+    assert Breast(place="across a corner").cornered and not Breast().cornered
+    seat = Seat(left=0.5, right=0.8, niche="right")
+    assert seat.drawn and seat.stretches() == ((-1, 0.5, False), (1, 0.8, True))
+    assert not Seat(left=0.0, right=0.0).drawn and Seat(left=0.0, right=0.0).stretches() == ()
+    assert Seat(left=0.5, right=0.0, niche="both").stretches() == ((-1, 0.5, True),)
+    assert Seat(left=0.0, right=0.5, niche="none").stretches() == ((1, 0.5, False),)

@@ -39,9 +39,9 @@ class Bends:
         self.drives = sorted({space.drive for space, _ in self.spaces})
         self.count = sum(n for _, n in self.spaces)
         self.gaps = slice(0, sum(len(faces.node) for faces in gaps))
-        none = np.zeros(0, int)
+        none, nothing = np.zeros(0, int), np.zeros(0)
         self.node = np.concatenate([none, *(faces.node for faces in (*gaps, *rooms))])
-        self.area = np.concatenate([none * 0.0, *(faces.area for faces in (*gaps, *rooms))])
+        self.area = np.concatenate([nothing, *(faces.area for faces in (*gaps, *rooms))])
         every = np.array([n for n, (_, many) in enumerate(self.spaces) for _ in range(many)], int)
         kinds = [_of(space) for space, _ in self.spaces]
         sends, self._turns, self._fed = np.array(kinds).reshape(-1, 3)[every].T
@@ -51,7 +51,7 @@ class Bends:
         self.other, self._still = self.drive.copy(), np.zeros(self.count)
         self.other[self.gaps] = np.concatenate([none, *(faces.other for faces in gaps)])
         stills = [_still(faces) for faces in gaps]
-        self._still[self.gaps] = np.concatenate([none * 0.0, *stills])
+        self._still[self.gaps] = np.concatenate([nothing, *stills])
         self.any_fed = bool(self._fed.any())
 
     def _with_rooms(self, points: Array, drives: Drives) -> Array:

@@ -153,8 +153,6 @@ def one_fire(
     hours: float,
     cells: Cells = FINE,
     days: int = 1,
-    more_masonry: float = 0.0,
-    all_wood: bool = False,
 ) -> WallRun:
     """A fire behind a geometry, room and outdoors as warm as its design says of a winter evening.
 
@@ -168,14 +166,10 @@ def one_fire(
         How fine.
     days : int
         On how many days running.
-    more_masonry : float
-        Laid behind the back. [m]
-    all_wood : bool
-        Solid wood behind the gaps.
     """
     design = geometry.design
     room, outdoors = design.house.indoor - 273.15, design.site.winter - 273.15
-    plan = wall_plan(geometry, fire, more_masonry, all_wood)
+    plan = wall_plan(geometry, fire)
     return burn(plan, fire, hours, room, outdoors, cells, days)
 
 

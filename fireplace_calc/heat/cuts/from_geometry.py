@@ -32,17 +32,12 @@ def mid_firebox(geometry: Geometry) -> float:
     return (f.hearth + max(min(f.back_bend, f.opening_top), f.hearth + 0.1)) / 2
 
 
-def framing(all_wood: bool = False) -> Framing:
+def framing() -> Framing:
     """Usual stud framing, with mineral batts and gypsum board."""
-    return Framing(solid("wood"), solid("batt"), solid("gypsum"), solid=all_wood)
+    return Framing(solid("wood"), solid("batt"), solid("gypsum"))
 
 
-def wall_plan(
-    geometry: Geometry,
-    fire: WallFire,
-    more_masonry: float = 0.0,
-    all_wood: bool = False,
-) -> WallPlan:
+def wall_plan(geometry: Geometry, fire: WallFire, more_masonry: float = 0.0) -> WallPlan:
     """Half the plan at mid firebox with what the clearances leave behind and beside it.
 
     Parameters
@@ -52,8 +47,6 @@ def wall_plan(
         Which face it gives the firebox, and how much air goes through the gap.
     more_masonry : float
         Laid behind the back, the framing there moved back with it; that beside stays. [m]
-    all_wood : bool
-        Solid wood behind the gaps in place of studs and batts.
 
     Returns
     -------
@@ -95,7 +88,7 @@ def wall_plan(
         film=HELD if fire.film is None else fire.film,
         back_gap=0.0 if back is None else back,
         side_gap=0.0 if side is None else side,
-        framing=None if free else framing(all_wood),
+        framing=None if free else framing(),
         behind=OUTDOORS if free else ROOM,
         air=fire.air,
         studs_from=f.block_back,

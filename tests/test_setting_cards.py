@@ -3,14 +3,17 @@
 from collections import Counter
 from dataclasses import replace
 from datetime import datetime
+from types import SimpleNamespace
 
 import pytest
 from pypdf import PdfReader
 from sampled import sampled
 
 from fireplace_calc import change
-from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES, InputError
+from fireplace_calc.base.units import FEET_INCHES, INCH, MILLIMETRES, InputError
+from fireplace_calc.build.lifting.equation import HOIST, ONE, TWO
 from fireplace_calc.build.setting.pallet_list import pallet_rows
+from fireplace_calc.build.setting.wording import QUART, card_cautions, card_words
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.as_built_record import print_record
 from fireplace_calc.drawing.papers.setting_cards import print_cards
@@ -23,6 +26,7 @@ from fireplace_calc.geometry.assembled.assembly import assemble
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.pieces.choice import ChosenLift
 from fireplace_calc.pieces.joints.tape import tape_text
+from fireplace_calc.pieces.records import Round
 from fireplace_calc.pieces.standing.as_built import AsBuilt, MeasuredTop
 
 
@@ -151,3 +155,109 @@ def test_no_set_no_record(tmp_path):
     with pytest.raises(InputError, match="no lift 'attic'"):
         print_record(small, other, tmp_path / "record.pdf")
     assert not list(tmp_path.iterdir())
+
+
+# -- what a card says, by hand ---------------------------------------------------------------------
+def card_of(role="wall", **told):
+    """A card of an invented piece, everything else as told."""
+    piece = SimpleNamespace(name="right wall", role=role, height=10 * INCH, cuts=())
+    placed = SimpleNamespace(piece=piece, bed=0.375 * INCH)
+    hands = SimpleNamespace(weight=20.0, weighed=True, verdict="one person", index=0.5)
+    given = {
+        "placed": placed, "handling": hands, "name": "WR", "carried_by": (), "front": 0.0,
+        "left": 17.5 * INCH, "right": 26.5 * INCH, "beside": (), "mortar": None, "mix": None,
+        "opens_mix": False, "top": 13.5 * INCH, "hold": None, "number": 1, "of": 1,
+        "lift": "first course", "lining": None, "laid": None,
+    }  # fmt: skip
+    return SimpleNamespace(**(given | told))
+
+
+def told_of(*args, head="Place", units=FEET_INCHES, **told):
+    return dict(card_words(card_of(*args, **told), units)).get(head)
+
+
+@pytest.mark.parametrize(
+    ("left", "right", "front", "says"),
+    [
+        (-4, 4, 0, 'front edge on the front line; centered, 4" each way'),
+        (-4, 5, 0, 'front edge on the front line; 4" left and 5" right of the center line'),
+        (0, 5, 0, 'front edge on the front line; edges 0" and 5" right of the center line'),
+        (-5, 0, 0, 'front edge on the front line; edges 0" and 5" left of the center line'),
+        (2, 5, 3, 'front edge 3" back of the front line; edges 2" and 5" right of the center line'),
+        (-5, -2, 0, 'front edge on the front line; edges 2" and 5" left of the center line'),
+    ],
+)
+def test_a_place_is_told_from_the_front_line_and_the_center_line(left, right, front, says):
+    where = {"left": left * INCH, "right": right * INCH, "front": front * INCH}
+    assert told_of(**where) == says
+
+
+def test_weight_lift_and_what_it_rests_on():
+    def hands(verdict, weighed=True):
+        return SimpleNamespace(weight=20.0, weighed=weighed, verdict=verdict, index=0.5)
+
+    assert told_of(head="Weight") == "44 lb (20 kg), weighed"
+    assert told_of(head="Weight", handling=hands(ONE, False), units=MILLIMETRES) == (
+        "20 kg (44 lb), from its density; weigh one"
+    )
+    assert told_of(head="Lift", handling=hands(ONE)) == ONE
+    assert told_of(head="Lift", handling=hands(TWO)) == f"{TWO}, one at each end"
+    assert told_of(head="Lift", handling=hands(HOIST)) == f"{HOIST}, two to guide it"
+    assert told_of(head="Rests on") == "the footing or base under it"
+    assert told_of(head="Rests on", carried_by=("PR", "PL")) == "PR, PL"
+    assert told_of(head="Top at") == "1'-1 1/2\" on the story pole"
+    assert told_of(head="Joints") is None and told_of(head="Mortar") is None
+    beside = (("WB", 0.25 * INCH), ("LS", 0.5 * INCH))
+    assert told_of(head="Joints", beside=beside).startswith('1/4" to WB, 1/2" to LS; butter')
+
+
+def test_a_socket_of_the_flue_is_filled_and_its_bore_wiped():
+    def bedded(role, cuts):
+        card = card_of(role)
+        card.placed.piece.cuts = cuts
+        return dict(card_words(card))["Bed"]
+
+    socket, hole = Round(0.0, 0.02, 0.2, (0.0, 0.0)), Round(0.05, 0.2, 0.2, (0.0, 0.0))
+    assert bedded("flue", (socket,)).endswith("fill the socket, wipe the bore")
+    assert "socket" not in bedded("flue", (hole,)) + bedded("collar", (socket,))
+    assert bedded("wall", ()).startswith('3/8", full; wet the dry faces')
+
+
+def test_a_mix_is_opened_in_time_or_spread_in_two_goes():
+    mix = SimpleNamespace(number=3, names=("WR", "WL"), volume=2 * QUART, in_time=True)
+    own = {"mortar": SimpleNamespace(volume=0.5 * QUART), "mix": mix, "head": "Mortar"}
+    assert told_of(**own) == "0.5 qt, from mix 3"
+    assert told_of(**own, opens_mix=True) == "0.5 qt; make mix 3, 2.0 qt for WR, WL"
+    mix.in_time = False
+    assert told_of(**own, opens_mix=True).endswith("WR, WL; spread it in two goes, it sets slower"
+                                                   " than it is good")  # fmt: skip
+
+
+def test_a_lift_that_is_whole_is_held_until_it_is_checked():
+    hold = SimpleNamespace(level=0.125 * INCH, plumb=0.25 * INCH, joint=0.0625 * INCH)
+    assert told_of(head="Check") == "level both ways, plumb, front edge on its line"
+    held = told_of(head="Check", hold=hold)
+    assert held.endswith(
+        'STOP, lift complete: first course. Tops level within 1/8", faces plumb within 1/4" from the'
+        ' start, beds within 1/16" of what is told, top on its mark. Diagonals equal.'
+    )
+    assert "Diagonals" not in told_of("lintel", head="Check", hold=hold)
+    assert "Diagonals" not in told_of("flue", head="Check", hold=hold)
+
+
+def dangers(*args, **told):
+    return {said.split(":")[0] for said in card_cautions(card_of(*args, **told))}
+
+
+def test_what_can_hurt_follows_from_the_piece_and_its_place():
+    """Six feet and over one can fall (29 CFR 1926.501(b), from memory)."""
+    assert dangers() == {"Hands"}
+    assert dangers("lintel") == dangers("reducer") == {"Hands", "Collapse"}
+    assert dangers("reducer", hold=SimpleNamespace()) == {"Hands"}
+    assert dangers(top=82.1 * INCH) == {"Hands", "Heights"} and dangers(top=82 * INCH) == {"Hands"}
+    assert "CO and fire" in dangers("flue", number=4, of=4)
+    assert "CO and fire" not in dangers("flue", number=3, of=4) | dangers("wall")
+    assert dangers(opens_mix=True) == {"Hands", "Dust, skin and eyes"}
+    hoisted = SimpleNamespace(weight=200.0, weighed=True, verdict=HOIST, index=None)
+    assert "Lifting: hoist only" in card_cautions(card_of(handling=hoisted))[0]
+    assert dangers(placed=None) == dangers(handling=None) == {"Dust", "Skin and eyes"}

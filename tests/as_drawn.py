@@ -16,6 +16,7 @@ from pathlib import Path
 from zlib import crc32
 
 import numpy as np
+from measured_sheet import HEAD
 from PIL import Image
 
 from fireplace_calc import assess, change, load
@@ -40,6 +41,7 @@ from fireplace_calc.drawing.papers.casting_list import forms_sheets
 from fireplace_calc.drawing.pieces.built_picture import built_sheet
 from fireplace_calc.drawing.pieces.card_picture import card_sheet
 from fireplace_calc.drawing.pieces.growing import build_sheet
+from fireplace_calc.drawing.pieces.measured_picture import measured_view
 from fireplace_calc.drawing.pieces.pallet_picture import pallet_sheets
 from fireplace_calc.drawing.pieces.pole_picture import pole_sheet
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
@@ -65,6 +67,9 @@ from fireplace_calc.lessons.course.lesson_file import course_lesson
 from fireplace_calc.lessons.course.moments import moment
 from fireplace_calc.lessons.course.records import BOOKS
 from fireplace_calc.pieces.choice import choose
+from fireplace_calc.pieces.measured.hollow_forms import FORMS
+from fireplace_calc.pieces.measured.sheet import MeasuredSheet, begun, other_hand, put
+from fireplace_calc.pieces.measured.sketch import sketch_of
 from fireplace_calc.pieces.standing.as_built import AsBuilt, MeasuredTop
 from fireplace_calc.scene.shown_masonry import STATES
 from fireplace_calc.scene.whole_scene import WholeScene, gather_scene
@@ -152,6 +157,21 @@ def of_step(name, step, units):
     at = max(1, round(step * last))
     yield card_sheet(pictures, at, units)
     yield build_sheet(pictures, at, units)
+
+
+def of_form(form, hand):
+    """A piece as it is measured: with every length told, with those that have to be, and with none."""
+    for told in (lambda dim: True, lambda dim: not dim.optional, lambda dim: False):
+        sheet = put(put(begun(MeasuredSheet(HEAD)), 0, "form", form), 0, "mark", "A1")
+        for dim in filter(told, FORMS[form].dims):
+            text = "0, 0; 9, 0; 5, 23; 0, 23" if dim.corners else str(dim.typical or "")
+            sheet = put(sheet, 0, dim.key, "" if dim.corners and dim.optional else text)
+        sheet = other_hand(sheet, 0, "A2") if hand else sheet
+        sketch = sketch_of(sheet, len(sheet.entries) - 1)
+        if sketch is not None:
+            drawn = Sheet(300.0, 186.0)
+            measured_view(drawn, Cell(4.0, 4.0, 296.0, 182.0), sketch)
+            yield drawn
 
 
 def of_casting(units):
@@ -308,6 +328,9 @@ def _pictures():
         yield f"sheets of set {name}", partial(of_set, name, both[at % 2])
         for step in (0.0, 0.3, 0.5, 0.8, 1.0):
             yield f"step {step} of set {name}", partial(of_step, name, step, both[at % 2])
+    for form in FORMS:
+        for hand in (False, True):
+            yield f"measured {form}{', other hand' * hand}", partial(of_form, form, hand)
     for units in both:
         yield f"forms, {units}", partial(of_casting, units)
     for pack in ("US IRC 2021", "Canada NBC", "UK ADJ"):

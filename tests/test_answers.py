@@ -3,11 +3,11 @@
 import pytest
 
 from fireplace_calc.base.units import InputError
-from fireplace_calc.lessons.answers.printed_answer import kept_limit, shown
+from fireplace_calc.lessons.answers.printed_answer import kept_limit, shown, tolerance
 from fireplace_calc.lessons.answers.replying import check, step
 from fireplace_calc.lessons.answers.written import read_answer
 
-INCH = 0.0254
+INCH, POUND = 0.0254, 0.45359237
 FEET, METRIC = "feet-inches", "millimetres"
 
 
@@ -89,6 +89,43 @@ def test_a_least_figure_is_printed_so_that_it_keeps_the_limit():
         shown(19.32, "mass", METRIC, "most") == "19.3 kg"
         and shown(150.7, "mass", METRIC) == "151 kg"
     )
+
+
+@pytest.mark.parametrize(
+    ("value", "kind", "units", "least", "most"),
+    [  # by hand, in the printed unit: the last place printed, above it and under it
+        (17.72 * INCH, "length", FEET, "1'-5 3/4\"", "1'-5 11/16\""),
+        (1.2345, "length", METRIC, "1 235 mm", "1 234 mm"),
+        (10.004, "length", METRIC, "10.01 m", "10.00 m"),
+        (70.06 * INCH**2, "area", FEET, "70.1 in²", "70.0 in²"),
+        (0.04525, "area", METRIC, "453 cm²", "452 cm²"),
+        (1.2345, "area", METRIC, "1.235 m²", "1.234 m²"),
+        (19.37, "mass", METRIC, "19.4 kg", "19.3 kg"),
+        (19.32, "mass", METRIC, "19.4 kg", "19.3 kg"),
+        (150.7, "mass", METRIC, "151 kg", "150 kg"),
+        (19.37 * POUND, "mass", FEET, "19.4 lb", "19.3 lb"),
+        (19.32 * POUND, "mass", FEET, "19.4 lb", "19.3 lb"),
+        (150.2 * POUND, "mass", FEET, "151 lb", "150 lb"),
+        (12.34, "pressure", METRIC, "12.3 Pa", "12.3 Pa"),
+    ],
+)
+def test_a_limit_is_rounded_to_the_last_place_printed(value, kind, units, least, most):
+    assert (shown(value, kind, units, "least"), shown(value, kind, units, "most")) == (least, most)
+
+
+@pytest.mark.parametrize(
+    ("kind", "value", "off"),
+    [  # a share of 1/200, no less than print takes; of a thin bed an eighth
+        ("length", 10.0, 0.05), ("length", 0.2, INCH / 16), ("length", 0.008, 0.001),
+        ("length", 0.0001, INCH / 64), ("area", 1.0, 0.005), ("area", 0.001, 0.00035),
+        ("mass", 100.0, 0.5), ("mass", 1.0, 0.06), ("pressure", 40.0, 0.2),
+        ("pressure", 1.0, 0.06), ("temperature", 600.0, 1.5), ("count", 900.0, 0.0),
+        ("choice", 3.0, 0.0),
+    ],
+)  # fmt: skip
+def test_how_far_off_an_answer_may_be(kind, value, off):
+    assert tolerance(value, kind) == pytest.approx(off)
+    assert tolerance(-value, kind) == pytest.approx(off)
 
 
 def test_a_sixteenth_rounded_down_is_short_and_said_so():

@@ -85,7 +85,7 @@ def names(document, unit):
     return {
         text.dxf.text: np.array(text.dxf.insert.vec2) * unit
         for text in document.modelspace().query("TEXT")
-        if text.dxf.height * unit == pytest.approx(0.1)
+        if text.dxf.height * unit == pytest.approx(0.1) and text.dxf.rotation == 0
     }
 
 

@@ -22,7 +22,7 @@ from fireplace_calc.base.units import CUFT, FOOT, INCH, POUND, InputError
 from fireplace_calc.build import plan_work
 from fireplace_calc.build.curing_schedule import cold_days, curing
 from fireplace_calc.build.grouping import reasons
-from fireplace_calc.build.lift_parts import COURSED, volume_between
+from fireplace_calc.build.lift_parts import COURSED, volume_between, working_floors
 from fireplace_calc.build.lifting.equation import HOIST, ONE, TWO, UNKNOWN
 from fireplace_calc.build.mortar import (
     batch_volume,
@@ -941,3 +941,23 @@ def test_a_step_names_what_it_waits_for_and_not_itself():
         "rests on firebox floor",
         "goes on what is below it",
     )
+
+
+@pytest.mark.parametrize(
+    ("footing", "lift", "crown", "floors"),
+    [  # in feet, by hand: one works a foot over what one stands on
+        (-1, 5, 20, (-2, 0, 5, 10, 15)),
+        (-1, 5, 16, (-2, 0, 5, 10)),
+        (-1, 5, 0.5, (-2, 0)),
+        (-0.9, 5, 11, (-1.9, 0, 5)),
+        (-8, 3, 8, (-9, -8, -5, -2, 0, 3, 6)),
+        (-7, 3, 8, (-8, -7, -4, 0, 3, 6)),
+    ],
+)
+def test_one_stands_on_pit_footing_floor_and_staging(footing, lift, crown, floors):
+    frame = SimpleNamespace(
+        footing_top=footing * FOOT, footing_bottom=(footing - 1) * FOOT, crown_bottom=crown * FOOT
+    )
+    work = SimpleNamespace(work=SimpleNamespace(lift_height=lift * FOOT))
+    found = working_floors(SimpleNamespace(frame=frame, design=work))
+    assert [level / FOOT for level in found] == pytest.approx(floors)

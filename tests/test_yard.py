@@ -182,6 +182,22 @@ def test_what_the_job_takes_besides_is_priced_or_named():
     ({"mantel.family": "shelf", "mantel.material": "painted wood"}, "Mantel paint", 1),
     ({"work.people": 1}, HELPERS, "absent"),
     ({"clearance.fireblock": "noncombustible"}, "Fireblocking", 1),
+    ({"clearance.fireblock": "none"}, "Fireblocking", "absent"),
+    ({}, "Permit, inspections", 1),
+    ({}, "Flashing", 1),
+    ({"stack.cleanout": "yes"}, "Clean-out door", 1),
+    ({"stack.cleanout": "no"}, "Clean-out door", "absent"),
+    ({"stack.cleanout": None, "stack.cleaned_through_opening": "yes"}, "Clean-out door", "absent"),
+    ({"stack.cleanout": None, "stack.cleaned_through_opening": "no"}, "Clean-out door", None),
+    ({"anchorage.strap_count": 2}, "Straps and anchors", 1),
+    ({"anchorage.strap_count": 0}, "Straps and anchors", "absent"),
+    ({"anchorage.vertical_bars_no4": None, "anchorage.chimney_reinforced": "yes"}, "Bars and ties", 1),
+    ({"ground.reinforced": "yes"}, "Footing bars", 1),
+    ({"ground.reinforced": "no"}, "Footing bars", "absent"),
+    ({"clearance.fill": "noncombustible"}, "Insulation of the air space", 1),
+    ({"clearance.accessory": "yes"}, "Doors or accessory", 1),
+    ({"clearance.accessory": "no"}, "Doors or accessory", "absent"),
+    ({}, "Forms", 1),
 ])  # fmt: skip
 def test_it_stands_there_where_it_is_wanted(changes, item, count):
     found = yard_order(assess(change(Design(), changes)), prices())

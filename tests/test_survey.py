@@ -1,5 +1,6 @@
 """Measure what stands: entries land in their inputs, and what nobody reached passes nothing."""
 
+from dataclasses import replace
 from math import pi
 
 import pytest
@@ -23,7 +24,7 @@ from fireplace_calc.survey.asked.entry import CANNOT_REACH, NOTE, STATIONS, read
 from fireplace_calc.survey.asked.walk import BY_KEY, ENTRY_OF, NUMBER, WALK
 from fireplace_calc.survey.beside import BESIDE_HEADINGS, beside_drawn, beside_words
 from fireplace_calc.survey.doubts import RAISED, doubt_rows, raised_findings
-from fireplace_calc.survey.from_survey import DEEP, surveyed
+from fireplace_calc.survey.from_survey import DEEP, _too_deep, surveyed
 from fireplace_calc.survey.kept import LARGEST, LONGEST, Survey, read_survey, survey_text
 from fireplace_calc.survey.reading import LEFT_OUT, MEASURED, UNREACHED, WRONG, read_entry
 from fireplace_calc.survey.unseen import CAUTIONS, UNSEEN
@@ -692,3 +693,31 @@ def test_beside_wood_stands_only_wood():
     rows = {row.reading.entry.key: row for row in beside_drawn(measured, design)}
     assert rows["mantel distance"].drawn == pytest.approx(13 * INCH)
     assert rows["mantel projection"].drawn == pytest.approx(6 * INCH)
+
+
+@pytest.mark.parametrize(
+    ("depth", "thick", "bed", "level", "drop", "deep"),
+    [  # inches; slab and firebox floor 6 together, footing 12 thick, ground at the floor
+        (17.9, 1, 0.5, 0, 0, True),  # the slab of the firebox reaches the footing under 18
+        (18.1, 1, 0.5, 0, 0, False),
+        (23.9, 8, 4, 0, 0, True),  # the slab ahead, 8 on a bed of 4, under 24
+        (24.1, 8, 4, 0, 0, False),
+        (18.1, 8, 4, 12, 0, False),  # a hearth 12 up has both well over the floor
+        (23.9, 8, 4, 6, 6, True),  # the hearth ahead 6 lower than the one inside
+        (24.1, 8, 4, 6, 6, False),
+    ],
+)
+def test_how_deep_a_room_is_too_deep(depth, thick, bed, level, drop, deep):
+    whole = Design()
+    base = replace(
+        whole.base,
+        footing_depth=depth * INCH,
+        footing_thickness=12 * INCH,
+        slab=4 * INCH,
+        hearth_level=level * INCH,
+    )
+    hearth = replace(whole.hearth, thickness=thick * INCH, bed=bed * INCH, drop=drop * INCH)
+    firebox = replace(whole.firebox, floor=2 * INCH)
+    site = replace(whole.site, grade=0.0)
+    design = replace(whole, base=base, hearth=hearth, firebox=firebox, site=site)
+    assert _too_deep(design) == deep

@@ -698,8 +698,8 @@ def test_beside_wood_stands_only_wood():
 @pytest.mark.parametrize(
     ("depth", "thick", "bed", "level", "drop", "deep"),
     [  # inches; slab and firebox floor 6 together, footing 12 thick, ground at the floor
-        (17.9, 1, 0.5, 0, 0, True),  # the slab of the firebox reaches the footing under 18
-        (18.1, 1, 0.5, 0, 0, False),
+        (17.9, 1, 1, 0, 0, True),  # the slab of the firebox reaches the footing under 18
+        (18.1, 1, 1, 0, 0, False),
         (23.9, 8, 4, 0, 0, True),  # the slab ahead, 8 on a bed of 4, under 24
         (24.1, 8, 4, 0, 0, False),
         (18.1, 8, 4, 12, 0, False),  # a hearth 12 up has both well over the floor

@@ -11,6 +11,7 @@ from sampled import sampled
 from strategies import designs
 
 from fireplace_calc import PACKS, Design, assess, change, load
+from fireplace_calc.base.printing import show
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.drawing.cover_sheet import cover_words
 from fireplace_calc.drawing.plates import whole_set
@@ -155,6 +156,54 @@ def test_ten_lines_tell_the_design():
     assert 'arch rising 4"' in dict(to_be_built(arched))["Opening"]
     hooded = assess(change(Design(), {"opening.hood": "6 in"}))
     assert 'under a hood of 6"' in dict(to_be_built(hooded))["Opening"]
+
+
+TRIM = {"name": "board", "place": "above"}
+
+
+@pytest.mark.parametrize(
+    ("changes", "line", "has", "has_not"),
+    [
+        ({}, "Opening", "straight head on ", "arch"),
+        ({}, "Opening", "hearth at the floor.", "over the floor"),
+        ({"base.hearth_level": "12 in"}, "Opening", "hearth 1'-0\" over the floor.", "at the floor"),
+        ({"lintel.material": None}, "Opening", "straight head on a lintel", "steel"),
+        ({}, "Firebox", "laid, ", "sections"),
+        ({"method": "modular", "firebox.lining": "refractory section"}, "Firebox",
+         "set in sections, ", "laid"),
+        ({"firebox.lining": None}, "Firebox", "no lining told", "firebrick"),
+        ({}, "Hearth extension", " in front, ", "none"),
+        ({"hearth.front": "0 in"}, "Hearth extension", "none in front", "beside"),
+        ({"mantel.family": "piece by piece", "surround.trim": []}, "Face", "; no mantel.", "of"),
+        ({"mantel.family": "piece by piece", "surround.trim": [TRIM]}, "Face",
+         "; mantel and trim of 1 piece.", "no mantel"),
+        ({"mantel.family": "piece by piece", "surround.trim": [TRIM, TRIM]}, "Face",
+         "; mantel and trim of 2 pieces.", "no mantel"),
+        ({"mantel.family": "shelf"}, "Face", "; mantel: shelf.", "trim"),
+        ({"throat.damper": None}, "Throat", "no damper told", "damper at"),
+        ({"throat.damper": "flue top"}, "Throat", "damper at the flue top", "no damper"),
+        ({"smoke_chamber.construction": None}, "Smoke chamber", "how built, not said", "lining not"),
+        ({"smoke_chamber.lining": None}, "Smoke chamber", "lining not said", "how built"),
+        ({}, "Flue", " inside, 1/", "second flue"),
+        ({"second_flue.serves": "appliance"}, "Flue", "a second flue beside it for appliance", "none"),
+        ({}, "Chimney", " over the roof.", "None"),
+        ({}, "In all", "footing included; materials ", "None"),
+    ],
+)  # fmt: skip
+def test_a_line_says_what_there_is(changes, line, has, has_not):
+    said = dict(to_be_built(assess(change(Design(), changes))))[line]
+    assert has in said and has_not not in said, said
+
+
+def test_a_footing_is_as_wide_and_as_deep_as_its_projection_makes_it():
+    result = assess(Design())
+    f, out = result.geometry.frame, result.design.base.footing_projection
+    wide, deep = (show(v, "length") for v in (2 * (f.block_half + out), f.block_back + 2 * out))
+    assert f"concrete {wide} by {deep}, " in dict(to_be_built(result))["Footing and base"]
+    assert (
+        f"{show(2 * f.stack_half, 'length')} by {show(2 * f.stack_depth, 'length')};"
+        in (dict(to_be_built(result))["Chimney"])
+    )
 
 
 def test_marks_are_listed_in_their_order():

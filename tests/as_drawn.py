@@ -7,6 +7,7 @@ the figures anew: ``.venv/bin/python tests/as_drawn.py``; the change stands in
 """
 
 import csv
+import re
 import sys
 from dataclasses import replace
 from datetime import UTC, date, datetime
@@ -20,7 +21,7 @@ from measured_sheet import HEAD
 from PIL import Image
 
 from fireplace_calc import assess, change, load
-from fireplace_calc.base.resources import DESIGNS, lesson_keys
+from fireplace_calc.base.resources import DESIGNS, lesson_keys, made_by
 from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.classroom.class_book import ClassPapers
@@ -406,9 +407,14 @@ def _tones(sheet):
         yield _weight("hatch"), lines
 
 
+def _undated(text):
+    """A text without the day it was printed and the version that printed it."""
+    return re.sub(r"\d{4}-\d\d-\d\d", "a day", text).replace(made_by(), "a version")
+
+
 def _words(sheet):
     for n in sheet.labels:
-        yield _weight(n.text, n.ha, n.va, n.turned, n.bold, n.ink), [(n.x, n.y)]
+        yield _weight(_undated(n.text), n.ha, n.va, n.turned, n.bold, n.ink), [(n.x, n.y)]
         yield _weight("size"), [(n.size, 1.0)]
 
 

@@ -19,6 +19,7 @@ from zlib import crc32
 import numpy as np
 from set_strategies import random_set, stood, text
 from test_pieces_misfits import KINDS, written
+from test_pieces_random import designed
 
 from fireplace_calc import change
 from fireplace_calc.base.units import FEET_INCHES, INCH, MILLIMETRES, InputError
@@ -141,9 +142,16 @@ def with_a_set(seed):
     return design
 
 
-DESIGNS = {f"design {n}": (drawn, n) for n in range(28)} | {
-    f"set {n}": (with_a_set, n) for n in range(9)
-}
+def on_a_random_set(seed):
+    """A design that stands on a random set; one of these seeds leaves no input's range."""
+    return designed(dataclasses.replace(random_set(seed), lining=seed % 2))
+
+
+DESIGNS = (
+    {f"design {n}": (drawn, n) for n in range(28)}
+    | {f"set {n}": (with_a_set, n) for n in range(9)}
+    | {f"design on random set {n}": (on_a_random_set, n) for n in (2, 6, 8, 13, 15, 16, 20, 22)}
+)
 
 
 @cache

@@ -18,6 +18,7 @@ from fireplace_calc.brickwork.faces import Face
 from fireplace_calc.brickwork.fitted.closers import with_closers
 from fireplace_calc.brickwork.fitted.cut_pieces import cut_to_face
 from fireplace_calc.brickwork.fitted.gauge import LEAST_PIECE, STRETCH, WIDEST, gauge, joints_near
+from fireplace_calc.brickwork.layout import _starts
 from fireplace_calc.brickwork.unit import LEAST_CUT, Unit
 from fireplace_calc.drawing.cutting.before_words import before_laying
 from fireplace_calc.geometry.builder import build_geometry
@@ -209,3 +210,57 @@ def test_a_brick_of_which_only_one_piece_is_thin_is_laid_anew_too():
         face, BRICK, corners, found | {2: [sliver, sliver._replace(length=4 * INCH)]}, None
     )
     assert number == 1 and not any(piece.thin for own in again.values() for piece in own)
+
+
+@pytest.mark.parametrize(
+    ("bond", "centred", "moves"),
+    [
+        ("running", True, (0, 1 / 4)),
+        ("running", False, (0, 1 / 8, 1 / 4, 3 / 8)),
+        ("stack", True, (0, 1 / 2)),
+        ("stack", False, (0, 1 / 4, 1 / 2)),
+    ],
+)
+def test_courses_are_set_out_anew_by_shares_of_a_brick(bond, centred, moves):
+    """Bricks of 9 by 2-1/2 in on joints of 1/8: from half a brick left of the middle, or from the left
+    end, moved to the left by so much of a brick with its joint; on a bed, or as a cut first course has it.
+    """
+    face = Face("back", (box(-20 * INCH, 21 * INCH, 10 * INCH, 40 * INCH),), centred=centred)
+    plain, step = (-4.5 if centred else -20.0), 9.125
+    for first in (2.5, 1.75):
+        found = _starts(face, BRICK, bond, first * INCH)
+        bottom = 10 + 0.125 + first - 2.5
+        assert [[v / INCH for v in start] for start in found] == [
+            pytest.approx([plain - move * step, bottom, move * step]) for move in moves
+        ]
+    floor = Face("floor", face.zones, centred=centred)
+    assert _starts(floor, BRICK, bond, 2.5 * INCH)[0][1] / INCH == pytest.approx(10.0)
+
+
+def test_other_bonds_are_set_out_anew_by_half_a_brick_or_a_height():
+    face = Face("back", (box(-20 * INCH, 21 * INCH, 10 * INCH, 40 * INCH),))
+    weave = _starts(face, BRICK, "basketweave", 2.5 * INCH)
+    assert [[v / INCH for v in start] for start in weave] == [
+        pytest.approx(each) for each in ([-4.5, 10, 0], [-4.5 + 9.125 / 2, 10, 9.125 / 2])
+    ]
+    b = 2.625
+    herring = _starts(face, BRICK, "herringbone 45", 2.5 * INCH)
+    assert [[v / INCH for v in start] for start in herring] == [
+        pytest.approx([-4.5 + x, 10 - y, (x * x + y * y) ** 0.5])
+        for x, y in ((0, 0), (b, 0), (0, b / 2), (b, b / 2))
+    ]
+
+
+def test_no_piece_of_a_face_reaches_under_its_foot():
+    """Three courses of a face 20 in wide from 10 in up; from 11 in on the lowest is 1-1/2 in high."""
+    face = Face("back", (box(0.0, 20 * INCH, 10 * INCH, 20 * INCH),))
+    corners = np.array([box(x * INCH, (x + 9) * INCH, z * INCH, (z + 2.5) * INCH)
+                        for z in (10, 12.625, 15.25) for x in (-4.5, 4.625, 13.75)])  # fmt: skip
+    whole, cut = (cut_to_face(face, BRICK, corners, foot) for foot in (None, 11 * INCH))
+    assert set(whole) == set(cut) == set(range(9))
+    for n, own in cut.items():
+        (piece,), (before,) = own, whole[n]
+        high = 1.5 if n < 3 else 2.5
+        assert piece.height / INCH == pytest.approx(high)
+        assert min(y for _, y in piece.ring) / INCH >= 11 - 1e-9
+        assert piece.area == pytest.approx(before.area * high / 2.5)

@@ -17,7 +17,7 @@ from fireplace_calc.geometry.assembled.closing.ways import way_faults
 from fireplace_calc.geometry.assembled.fitting import fit
 from fireplace_calc.geometry.assembled.joints import _between
 from fireplace_calc.geometry.assembled.lowering import covers, laps_over
-from fireplace_calc.geometry.assembled.readings import lined, read_off
+from fireplace_calc.geometry.assembled.readings import _box, lined, read_off
 from fireplace_calc.geometry.assembled.seats import bearing_lengths, seat_fault
 from fireplace_calc.geometry.assembled.wording import small
 from fireplace_calc.pieces.choice import Choice, choose, extensions_of, heads_of
@@ -436,3 +436,14 @@ def test_one_plate_on_another_has_no_way_for_the_smoke_to_leak_from():
 def moved_away(solid):
     lower, upper = (tuple((x + 9.0, y) for x, y in ring) for ring in (solid.lower, solid.upper))
     return replace(solid, lower=lower, upper=upper)
+
+
+def test_the_splay_of_a_side_is_read_in_its_rear_two_thirds():
+    """A notch three tenths of the way back is none of the corners that the side may run to."""
+    right = [(1.0, 0.0), (0.82, 0.3), (0.9, 0.6), (0.8, 1.0)]
+    half, narrow, deep, splay = _box((*right, *((-x, y) for x, y in right[::-1])))
+    assert (half, narrow, deep) == (1.0, 0.8, 1.0) and splay == pytest.approx(0.1 / 0.6, abs=1e-6)
+    back = [(1.0, 0.0), (0.82, 0.35), (0.9, 0.6), (0.8, 1.0)]
+    assert _box((*back, *((-x, y) for x, y in back[::-1])))[3] == pytest.approx(
+        0.18 / 0.35, abs=1e-6
+    )

@@ -63,10 +63,10 @@ def bricks_for(lengths: Iterable[float], brick: float, kerf: float = KERF) -> in
 
 def _fit(rest: float, length: float, taken: float, most: int) -> int:
     """How many pieces of a length come out of a rest, each of which takes a cut too. [-]"""
-    found = 0
-    while found < most and length <= rest - found * taken + 1e-9:
-        found += 1
-    return found
+    for found in range(most):
+        if length > rest - found * taken + 1e-9:
+            return found
+    return most
 
 
 def cut_list(layouts: tuple[Layout, ...]) -> dict[Shape, int]:

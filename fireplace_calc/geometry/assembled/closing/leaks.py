@@ -22,8 +22,10 @@ from fireplace_calc.geometry.assembled.sections import (
 from fireplace_calc.geometry.polygons import Polygon
 from fireplace_calc.pieces.records import SetPiece
 
-FINE = 1e-6
-"""A gap is found to so much. [m]"""
+HALVINGS = 20
+"""A gap of a meter is found to a millionth. [-]"""
+HAIR = 1e-6
+"""A rim that is narrower by less is wide enough. [m]"""
 NEAR = 1e-4
 """What fills a gap touches what it lies nearer to. [m]"""
 CRUMB = 1e-5
@@ -169,7 +171,7 @@ def _widest(
             high /= 1.25
         if not holes(at(high)):
             return None
-    while high - low > FINE:
+    for _ in range(HALVINGS):
         middle = (low + high) / 2
         low, high = (low, middle) if holes(at(middle)) else (middle, high)
     filled = at(high) - at(low)
@@ -203,10 +205,10 @@ def rim(pieces: tuple[SetPiece, ...], below: tuple[SetPiece, ...], least: float)
     """
     beds = [contact(a, b) for a in pieces for b in below]
     ring = closed([b for b in beds if not b.is_empty()], max(reach(pieces), reach(below)))
-    if holes(shrunk(ring, least / 2 - FINE)):
+    if holes(shrunk(ring, least / 2 - HAIR)):
         return None
     low, high = 0.0, least
-    while high - low > FINE:
+    for _ in range(HALVINGS):
         middle = (low + high) / 2
         low, high = (middle, high) if holes(shrunk(ring, middle / 2)) else (low, middle)
     return low

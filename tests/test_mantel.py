@@ -29,6 +29,7 @@ from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.bodies import solid_body
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.mantel.edges import face_end, mantel_edge
+from fireplace_calc.geometry.mantel.families import family_groups
 from fireplace_calc.geometry.mantel.molded import _plain
 from fireplace_calc.geometry.mantel.on_face import (
     mantel_parts,
@@ -610,6 +611,17 @@ def test_the_section_cuts_the_mantel_where_it_stands():
     assert mantel_cuts(build_geometry(Design()), 9.0) == [] and mantel_reach(sketch(Design())) == 0
     legs = [{"place": "beside", "distance": "8 in", "projection": "1 in"}]
     assert mantel_cuts(build_geometry(change(Design(), {"surround.trim": legs})), 9.0) == []
+
+
+@pytest.mark.parametrize(("room", "over"), [(60, True), (18, True), (17, False), (10, False)])
+def test_where_there_is_no_room_over_the_shelf_there_is_no_overmantel(room, over):
+    """8 in over the opening, a frieze of 5-1/2 and a shelf of 3: what is left of the room is paneled."""
+    made = build_geometry(mantel("paneled overmantel"))
+    place = mantel_place(made)
+    place = replace(place, breast_top=place.head + (room - 0.5) * INCH)
+    names = [group.name for group in family_groups(made.design.mantel, place)]
+    assert (names[-2:] == ["overmantel", "overmantel cornice"]) == over
+    assert len(names) == (6 if over else 4)
 
 
 def sized(family, head_room=60.0, jamb=24.0, **sizes):

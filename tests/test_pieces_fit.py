@@ -17,7 +17,7 @@ from fireplace_calc.geometry.assembled.closing.ways import way_faults
 from fireplace_calc.geometry.assembled.fitting import fit
 from fireplace_calc.geometry.assembled.joints import _between
 from fireplace_calc.geometry.assembled.lowering import covers, laps_over
-from fireplace_calc.geometry.assembled.readings import _box, lined, read_off
+from fireplace_calc.geometry.assembled.readings import _box, _thinnest, lined, read_off
 from fireplace_calc.geometry.assembled.seats import bearing_lengths, seat_fault
 from fireplace_calc.geometry.assembled.wording import small
 from fireplace_calc.pieces.choice import Choice, choose, extensions_of, heads_of
@@ -429,6 +429,7 @@ def test_a_bed_is_as_wide_as_the_least_of_its_pieces_asks():
 def test_one_plate_on_another_has_no_way_for_the_smoke_to_leak_from():
     plate = next(p for p in read_set(MIDDLING).pieces if p.mark == "PR")
     assert bed_leaks((plate,), (plate,)) == () and lift_leaks((plate,), (), 0.5) == ()
+    assert _thinnest((plate,)) == 0.0
     gone = replace(plate, adds=tuple(moved_away(s) for s in plate.adds))
     assert bed_leaks((gone,), (plate,)) == ()
 

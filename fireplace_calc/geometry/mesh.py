@@ -82,9 +82,9 @@ class Mesh:
         # Sorted by its points, and the face that runs it from the lower row to the higher first,
         # the two stand next to each other.
         half = np.concatenate([self.faces[:, [k, (k + 1) % 3]] for k in range(3)])
-        owner = np.tile(np.arange(len(self.faces)), 3)
         order = np.lexsort((half[:, 0] > half[:, 1], half.max(axis=1), half.min(axis=1)))
-        return np.column_stack([half[order[::2]], owner[order[::2]], owner[order[1::2]]])
+        owner = order % len(self.faces)
+        return np.column_stack([half[order[::2]], owner[::2], owner[1::2]])
 
     @cached_property
     def normals(self) -> Array:

@@ -103,8 +103,7 @@ def _cheapest(
     lines: CastLines, rise: int, raised: int, top: int
 ) -> tuple[EqualRise, EqualRise | None, int]:
     """Courses of walls and of extensions with the fewest pieces, and the parts of a back."""
-    found: tuple[EqualRise, EqualRise | None, int] | None = None
-    fewest = 0
+    found: list[tuple[int, tuple[EqualRise, EqualRise | None, int]]] = []
     for parts in BACKS:
 
         def fits(height: int, start: int = 0, parts: int = parts) -> bool:
@@ -117,9 +116,8 @@ def _cheapest(
         if walls is None or (raised and more is None) or not light:
             continue
         count = (walls.count + (more.count if more else 0) + 1) * (2 + parts)
-        if found is None or count < fewest:
-            found, fewest = (walls, more, parts), count
-    if found is None:
+        found.append((count, (walls, more, parts)))
+    if not found:
         if rise < lines.least + lines.bed[1]:
             raise low("Standard height", lines, rise, lines.least + lines.bed[1], "Standard height")
         zones = (rise, raised) if raised else (rise,)
@@ -128,4 +126,4 @@ def _cheapest(
         worst = max(pieces, key=lambda p: p.volume)
         why = "it is not cut further, so allow more, thinner walls or a lower throat"
         raise heavy(f"The {worst.name}", lines, worst.volume, why)
-    return found
+    return min(found, key=lambda one: one[0])[1]

@@ -188,7 +188,7 @@ def _overmantel(size: MantelSizes, place: MantelPlace) -> Iterator[MantelGroup]:
     low = place.head + size.over_opening + size.frieze + size.thickness
     crown = min(3 * INCH, 0.15 * size.overmantel)
     top = low + size.overmantel
-    if size.overmantel <= 0:
+    if size.overmantel <= ROUNDING:
         return
     yield MantelGroup("overmantel", tuple(_paneling(half, out, low, top - crown)))
     deep = out + min(crown, max(place.breast_half - half, 0.25 * crown))

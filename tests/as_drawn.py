@@ -3,7 +3,7 @@ have, and where they lie taken together, each weighed by its pen, its tone or it
 
 Whoever changes a picture on purpose looks at it (light, dark, print, both unit systems) and writes
 the figures anew: ``.venv/bin/python tests/as_drawn.py``; the change stands in
-``tests/pins/as_drawn.csv`` then, a row for each picture and what of it.
+``tests/pins/as_drawn.csv`` (and ``columns.csv``) then, a row for each picture and what of it.
 """
 
 import csv
@@ -12,6 +12,7 @@ import sys
 from dataclasses import replace
 from datetime import UTC, date, datetime
 from functools import cache, partial
+from importlib import import_module
 from io import BytesIO
 from pathlib import Path
 from zlib import crc32
@@ -57,6 +58,7 @@ from fireplace_calc.drawing.survey.numbered import arrow_sketch
 from fireplace_calc.drawing.survey.sketch_lines import SKETCHES
 from fireplace_calc.drawing.survey.to_take_along import survey_sheets
 from fireplace_calc.drawing.yard.blocks import OrderBlock, laid_out
+from fireplace_calc.exports.stored_formulas import ColumnKind
 from fireplace_calc.geometry.assembled.assembly import as_wanted
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.casting.cutting import cut_into_pieces
@@ -77,7 +79,8 @@ from fireplace_calc.scene.whole_scene import WholeScene, gather_scene
 from fireplace_calc.survey.asked.walk import WALK
 
 PINS = Path(__file__).with_name("pins")
-KEPT = PINS / "as_drawn.csv"
+ROOT = PINS.parent.parent
+KEPT, COLUMNS = PINS / "as_drawn.csv", PINS / "columns.csv"
 FIGURES = ("points", "across", "up", "spread", "turn")
 """Of all points: how many, weights times x, y, their squares and their product. [mm, mm2]"""
 SHIPPED = {"plain": DESIGNS / "plain.toml", "laid": DESIGNS / "boathouse-laid.toml",
@@ -489,7 +492,33 @@ def kept():
         }
 
 
+def columns():
+    """Headings and widths of every table that a module declares, by its name."""
+    found = {}
+    for path in sorted((ROOT / "fireplace_calc").rglob("*.py")):
+        if re.search(r"\bColumn(Kind)?\(", path.read_text()):
+            dotted = ".".join(path.relative_to(ROOT).with_suffix("").parts)
+            for name, held in vars(import_module(dotted)).items():
+                made = held.values() if isinstance(held, dict) else held
+                if isinstance(held, (dict, tuple, list)) and all(
+                    isinstance(one, (Column, ColumnKind)) for one in made
+                ):
+                    wide = [one.wide if isinstance(one, ColumnKind) else one.share for one in made]
+                    heads = (f"{one.heading} {w:g}" for one, w in zip(made, wide, strict=True))
+                    if made:
+                        found[f"{dotted.partition('.')[2]}.{name}"] = "; ".join(heads)
+    return found
+
+
+def kept_columns():
+    """The same as the file has it."""
+    with COLUMNS.open(newline="") as file:
+        return dict(csv.reader(file))
+
+
 def main():
+    with COLUMNS.open("w", newline="") as file:
+        csv.writer(file, lineterminator="\n").writerows(columns().items())
     with KEPT.open("w", newline="") as file:
         out = csv.writer(file, lineterminator="\n")
         out.writerow(("picture", "of", *FIGURES))

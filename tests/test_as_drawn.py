@@ -7,7 +7,7 @@ Nothing here says that a picture is right; what it has to show is asked in the t
 
 import numpy as np
 import pytest
-from as_drawn import FIGURES, PICTURES, figures, kept
+from as_drawn import FIGURES, PICTURES, columns, figures, kept, kept_columns
 
 from fireplace_calc.drawing.sheets.sheet import Sheet
 
@@ -25,6 +25,11 @@ def test_a_picture_stays_as_it_was_looked_at(name):
 
 def test_every_picture_of_the_file_is_drawn():
     assert {name for name, _ in kept()} == set(PICTURES)
+
+
+def test_columns_of_tables_are_as_wide_as_they_were_looked_at():
+    found = columns()
+    assert len(found) > 40 and found == kept_columns(), "see tests/as_drawn.py"
 
 
 def test_a_line_moved_by_a_tenth_of_a_millimeter_is_seen(monkeypatch):

@@ -10,7 +10,7 @@ import csv
 import re
 import sys
 from dataclasses import replace
-from datetime import UTC, date, datetime
+from datetime import UTC, datetime
 from functools import cache, partial
 from importlib import import_module
 from io import BytesIO
@@ -95,6 +95,14 @@ ON_PAPER = tuple(
     name for name in MAKERS if name not in (COVER, "checks.inspector", "yard.order_sheets")
 )
 """Whose sheets are pictures; what findings, prices and counts say is held elsewhere."""
+SOME = frozenset(
+    (
+        *("CLR-08", "THR-03", "AIR-07", "CLR-02", "FLU-04", "FLU-15", "FND-10", "LIN-02", "ROF-01"),
+        *("ROF-10", "THR-02", "CHM-05", "CLR-21", "FBX-04", "FLU-03", "FLU-12", "HTH-07", "SMK-07"),
+        *("FLU-10", "SEI-05", "TWO-04", "CLR-01", "FLU-16", "FND-17"),
+    )
+)
+"""Findings that stand on a sheet of checks here: every kind of verdict, and of quantity."""
 SHOWN = 219.0, 171.0
 """Of a lesson's picture. [mm]"""
 
@@ -144,6 +152,22 @@ def of_view(view, name, units):
 def of_maker(maker, name, units):
     for plate in _maker(maker).plates(assessed(name), units, paper(units), None):
         yield plate.sheet
+
+
+def with_few(name):
+    """An assessment with some findings alone: a rule more changes no picture."""
+    made = assessed(name)
+    return replace(made, findings=tuple(f for f in made.findings if f.key in SOME))
+
+
+def of_words(maker, name, units):
+    """Sheets that are mostly words, on two papers."""
+    for size in (None, "letter"):
+        on = paper(units, size)
+        inside = [*_maker("details.sheet").plates(with_few(name), units, on, None)]
+        listed = (inside,) if maker == COVER else ()
+        for plate in _maker(maker).plates(with_few(name), units, on, None, *listed):
+            yield plate.sheet
 
 
 def of_set(name, units):
@@ -277,12 +301,10 @@ def of_order(size):
 
 
 def of_title(name, units, size):
-    """A frame with its title block, as on any day."""
+    """A frame with its title block."""
     on = paper(units, size)
     sheet = Sheet(on.width, on.height)
     dress(sheet, on, assessed(name), units, "Front and section", "3 of 9", "1:20", 20)
-    today = date.today().isoformat()
-    sheet.labels[:] = [replace(n, text="a day") if n.text == today else n for n in sheet.labels]
     yield sheet
 
 
@@ -328,6 +350,10 @@ def _pictures():
             ("market_arch", MILLIMETRES),
         ):
             yield f"{maker} of {name}", partial(of_maker, maker, name, units)
+    for maker in MAKERS:
+        if maker not in ON_PAPER:
+            for name, units in (("laid", FEET_INCHES), ("of a set", MILLIMETRES)):
+                yield f"{maker} of {name}", partial(of_words, maker, name, units)
     for at, name in enumerate(SETS):
         yield f"sheets of set {name}", partial(of_set, name, both[at % 2])
         for step in (0.0, 0.3, 0.5, 0.8, 1.0):
@@ -411,8 +437,9 @@ def _tones(sheet):
 
 
 def _undated(text):
-    """A text without the day it was printed and the version that printed it."""
-    return re.sub(r"\d{4}-\d\d-\d\d", "a day", text).replace(made_by(), "a version")
+    """A text without the day it was printed, the version that printed it and a class's stamp."""
+    text = re.sub(r"\d{4}-\d\d-\d\d", "a day", text).replace(made_by(), "a version")
+    return re.sub(r"exercises [0-9a-f]{8}", "exercises", text)
 
 
 def _words(sheet):

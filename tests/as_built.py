@@ -142,6 +142,25 @@ def with_a_set(seed):
     return design
 
 
+def with_a_second_flue(seed):
+    """A design with a flue beside the first, from the hearth of another fireplace or from a cellar."""
+    lot, design = Random(f"second {seed}"), drawn(100 + seed)
+    for told in (
+        {"breast.place": "in a wall"},
+        {"base.hearth_level": f"{lot.randint(0, 40)} in"},
+        {"second_flue.serves": "fireplace"},
+        {"second_flue.side": lot.choice(("left", "right"))},
+        {"second_flue.start": f"{lot.choice((-30, -12, 0, 24, 60))} in"},
+        {"second_flue.size": lot.choice(("8x8", "8x12", "12x12"))},
+        {"second_flue.top": f"{lot.randint(-2, 6)} in"},
+    ):
+        try:
+            design = change(design, told)
+        except InputError:
+            continue
+    return design
+
+
 def on_a_random_set(seed):
     """A design that stands on a random set; one of these seeds leaves no input's range."""
     return designed(dataclasses.replace(random_set(seed), lining=seed % 2))
@@ -150,6 +169,7 @@ def on_a_random_set(seed):
 DESIGNS = (
     {f"design {n}": (drawn, n) for n in range(28)}
     | {f"set {n}": (with_a_set, n) for n in range(9)}
+    | {f"second flue {n}": (with_a_second_flue, n) for n in range(10)}
     | {f"design on random set {n}": (on_a_random_set, n) for n in (2, 6, 8, 13, 15, 16, 20, 22)}
 )
 

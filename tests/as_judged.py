@@ -84,6 +84,7 @@ def _told(finding):
     return (
         finding.verdict, finding.provided, finding.required, finding.margin, finding.note,
         sorted(finding.assumed), sorted(finding.missing), finding.clause, finding.unit,
+        finding.title, finding.why, finding.source, finding.confidence, finding.edition,
     )  # fmt: skip
 
 

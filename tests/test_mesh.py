@@ -398,3 +398,20 @@ def test_a_notch_of_a_millimeter_is_kept_among_convex_parts(turn):
     parts = [Shape(p) for p in convex_parts(ring[::turn])]
     assert sum(p.area for p in parts) == pytest.approx(1 - 5e-7, abs=1e-9)
     assert unary_union(parts).symmetric_difference(Shape(ring)).area < 1e-9
+
+
+@pytest.mark.parametrize("turn", [1, -1])
+def test_a_solid_between_a_notched_outline_and_a_plain_one_keeps_its_volume(turn):
+    """An L below, of 3, and the same with its corner cut across above, of 3-1/2: by Simpson's rule."""
+    low = ((0, 0), (2, 0), (2, 1), (1, 1), (1, 2), (0, 2))
+    high = ((0, 0), (2, 0), (2, 1), (1.5, 1.5), (1, 2), (0, 2))
+    for lower, upper in ((low, high), (high, low)):
+        solid = Loft(0.0, 3.0, lower[::turn], upper[::turn])
+        middle = abs(
+            signed_area(
+                [((a + c) / 2, (b + d) / 2) for (a, b), (c, d) in zip(low, high, strict=True)]
+            )
+        )
+        wanted = 3.0 * (3.0 + 4 * middle + 3.5) / 6
+        assert solid.volume == pytest.approx(wanted)
+        assert solid_body(solid).volume() == pytest.approx(wanted, rel=1e-9)

@@ -25,9 +25,9 @@ from fireplace_calc.editing.designfile import load
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.exports import write_dxf
 from fireplace_calc.exports.cad.painted import AT_TRUE_SIZE, on_paper, sheet_figures
-from fireplace_calc.exports.cad.pen import _Reached
+from fireplace_calc.exports.cad.pen import LEVEL, TRIANGLE, _Reached
 from fireplace_calc.exports.cad.tied_places import half_of, span_rows
-from fireplace_calc.exports.cad.true_view import ring_corners
+from fireplace_calc.exports.cad.true_view import LETTERS, TrueView, ring_corners
 from fireplace_calc.geometry.bodies import plan_rings
 
 UNIT = {"feet-inches": INCH, "millimetres": MM}
@@ -664,3 +664,34 @@ def test_a_dimension_begins_at_the_nearest_point_of_its_place():
     spots = [(0.0, 1.0), (0.0, -2.0), (5.0, 7.0), (3.0, -2.0)]
     assert _Reached(spots, 0)(0.0) == -2.0 and _Reached(spots, 0, high=True)(0.0) == 1.0
     assert _Reached(spots, 1)(-2.0) == 3.0 and _Reached(spots, 0)(9.0) == 0.0
+
+
+def test_a_level_mark_stands_on_its_level_in_any_unit(work):
+    """A triangle on its point, as wide as it is high; height and name beside it, to the right."""
+    _, _, document, unit = work
+    block = document.blocks[LEVEL]
+    (ring,) = block.query("LWPOLYLINE")
+    corners = np.array([(x, y) for x, y, *_ in ring.get_points()]) * unit
+    half = TRIANGLE / 2
+    assert corners == pytest.approx(np.array([(0, 0), (-half, TRIANGLE), (half, TRIANGLE)]))
+    spots = {tag.dxf.tag: np.array(tag.dxf.insert.vec2) * unit for tag in block.query("ATTDEF")}
+    assert spots["LEVEL"] == pytest.approx((0.02 + TRIANGLE, 0.02))
+    assert spots["NAME"] == pytest.approx((0.02 + TRIANGLE, -0.07))
+    for mark in document.modelspace().query("INSERT"):
+        if mark.dxf.name == LEVEL:
+            foot = np.array(mark.dxf.insert.vec2)
+            for tag in mark.attribs:
+                apart = (np.array(tag.dxf.insert.vec2) - foot) * unit
+                assert apart == pytest.approx(spots[tag.dxf.tag], abs=1e-6)
+                assert tag.dxf.height * unit == pytest.approx(LETTERS)
+
+
+def test_a_place_on_the_split_is_dimensioned_from_below():
+    """By hand: 0.1 at the foot, 0.2 on the split, 0.3 over it."""
+    view = TrueView("one", "One", spots=((0.1, 0.0), (0.2, 1.0), (0.3, 1.5)), split=1.0)
+
+    def ends(rows):
+        return {round(end, 6) for row in rows for gap in row for end in gap[:2]}
+
+    assert ends(view.rows_across()) == {0.1, 0.2}
+    assert 0.3 in ends(view.rows_over()) and not {0.1, 0.2} & ends(view.rows_over())

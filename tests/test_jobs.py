@@ -21,7 +21,7 @@ from fireplace_calc.editing.jobs import kept_job
 from fireplace_calc.editing.jobs.deltas import apply_to, between
 from fireplace_calc.editing.jobs.history import ELSEWHERE, History, Moment
 from fireplace_calc.editing.jobs.history_file import LARGEST_HISTORY
-from fireplace_calc.editing.jobs.jobs_folder import JobsFolder
+from fireplace_calc.editing.jobs.jobs_folder import NAMED, JobsFolder
 from fireplace_calc.editing.jobs.options import (
     MOST_KNOWN,
     MOST_OPTIONS,
@@ -471,6 +471,20 @@ def test_list_copy_rename_bin_and_put_back(tmp_path):
     with pytest.raises(InputError, match="no name"):
         jobs.rename("lake-house", " \n")
     assert work.design.name == "Lake place"
+
+
+def test_a_job_of_an_older_notebook_keeps_its_name_in_the_bin(tmp_path):
+    """It has no file for its name; in the bin another has its folder's name already."""
+    work, jobs = in_jobs(tmp_path), JobsFolder(tmp_path)
+    for _ in range(2):
+        work.start_job("Lake", change(Design(), {"name": "Lake"}))
+        work.keep()
+        (tmp_path / "lake" / NAMED).unlink()
+        name = jobs.named("lake")
+        binned = jobs.bin("lake")
+        assert dict((job.key, job.name) for job in jobs.binned())[binned] == name
+    assert len({job.key for job in jobs.binned()}) == 2
+    assert {job.name for job in jobs.binned()} == {name}
 
 
 def test_a_copy_takes_the_set_beside_it_and_leaves_what_was_measured(tmp_path):

@@ -314,3 +314,24 @@ def test_a_solid_is_boxed_shifted_and_mirrored():
     assert mirrored(leaning) == Tapered(
         0.0, 9.0, ((-4.0, 6.0), (-4.0, 1.0), (-3.0, 1.0)), ((-2.0, 8.0), (-2.0, 2.0), (-1.0, 2.0))
     )
+
+
+def test_a_flue_piece_without_its_nest_is_bored_from_bed_to_bed(middling):
+    flue, wall = middling.piece("F8"), middling.piece("WR")
+    adds, cuts = flue.plain
+    assert wall.plain is None and len(adds) == 1
+    (bore,) = cuts
+    assert (bore.bottom, bore.top, 2 * bore.radius) == pytest.approx((0, 8 * INCH, 15 * INCH))
+    two = read_set(changed("bore = 15\nliner", "bore = [15, 12]\nliner")).piece("F8")
+    (slot,) = two.plain[1]
+    ends = [max(axis) - min(axis) for axis in zip(*slot.lower, strict=True)]
+    assert ends == pytest.approx([15 * INCH, 12 * INCH]) and slot.lower == slot.upper
+    # Tongue and socket stand an inch, and an inch and a quarter, outside of it.
+    (tongue,) = (s for s in two.adds if s.bottom == two.height)
+    assert [max(a) - min(a) for a in zip(*tongue.lower, strict=True)] == pytest.approx(
+        [17 * INCH, 14 * INCH]
+    )
+    (socket,) = (s for s in two.cuts if s.bottom == 0.0)
+    assert [max(a) - min(a) for a in zip(*socket.lower, strict=True)] == pytest.approx(
+        [17.5 * INCH, 14.5 * INCH]
+    )

@@ -465,3 +465,16 @@ def test_every_mantel_can_be_asked_for_and_none_is_an_answer(family):
     assert begun.design.mantel.family == family
     said = came_of("mantel", begun.design, dict((*TASK, ("mantel", family))), "feet-inches")
     assert said == "No mantel." if family == "none" else family in said
+
+
+@pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
+def test_a_list_to_choose_from_is_there_and_each_of_it_is_taken(units):
+    listed = {question.key: question.choices(units) for question in QUESTIONS}
+    asked = {q.key for q in QUESTIONS if q.only} - {"book"}  # asked beside the list
+    assert {key for key, words in listed.items() if words} >= asked
+    assert {key: len(words) for key, words in listed.items() if words} == {
+        key: len(set(words)) for key, words in listed.items() if words
+    }
+    for question in QUESTIONS:
+        for words, value in listed[question.key].items():  # of some only lengths follow
+            assert value and question.read(words, units) is not None, (question.key, words)

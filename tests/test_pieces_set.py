@@ -335,3 +335,22 @@ def test_a_flue_piece_without_its_nest_is_bored_from_bed_to_bed(middling):
     assert [max(a) - min(a) for a in zip(*socket.lower, strict=True)] == pytest.approx(
         [17.5 * INCH, 14.5 * INCH]
     )
+
+
+def test_what_is_added_and_cut_weighs_and_a_hole_in_one_is_none_of_the_other():
+    """By hand, in inches: a lug 2 by 3, 5 high; a post 4 across with a hole of 2; a round cut of 4."""
+
+    def more(table):
+        return piece_volume(
+            read_set(changed("height = 10\n", f"height = 10\n{table}\n")).piece("WR")
+        )
+
+    bare = piece_volume(read_set(MIDDLING).piece("WR"))
+    lug = "add = [{ outline = [[20, 0], [22, 0], [22, 3], [20, 3]], to = 5 }]"
+    assert (more(lug) - bare) / INCH**3 == pytest.approx(30)
+    post = "add = [{ at = [20, 5], across = 4, hole = 2 }]"
+    assert (more(post) - bare) / INCH**3 == pytest.approx(pi * (4 - 1) * 10)
+    hole = "cut = [{ at = [5, 10], across = 2, from = 4 }]"
+    assert (bare - more(hole)) / INCH**3 == pytest.approx(pi * 6)
+    ring = "cut = [{ at = [5, 10], across = 2, hole = 1 }]"
+    assert (bare - more(ring)) / INCH**3 == pytest.approx(pi * (1 - 0.25) * 10)

@@ -15,6 +15,7 @@ from functools import cache, partial
 from importlib import import_module
 from io import BytesIO
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from zlib import crc32
 
 import numpy as np
@@ -58,6 +59,7 @@ from fireplace_calc.drawing.survey.numbered import arrow_sketch
 from fireplace_calc.drawing.survey.sketch_lines import SKETCHES
 from fireplace_calc.drawing.survey.to_take_along import survey_sheets
 from fireplace_calc.drawing.yard.blocks import OrderBlock, laid_out
+from fireplace_calc.exports import write_dxf
 from fireplace_calc.exports.stored_formulas import ColumnKind
 from fireplace_calc.geometry.assembled.assembly import as_wanted
 from fireplace_calc.geometry.builder import build_geometry
@@ -270,6 +272,39 @@ def of_marked(name, units):
         yield marked(first, made.geometry, units)
 
 
+def of_file(name, units):
+    """Everything of a drawing file by its layer, each block of it for itself."""
+    import ezdxf
+
+    with TemporaryDirectory() as folder:
+        document = ezdxf.readfile(write_dxf(assessed(name), Path(folder) / "one.dxf", units))
+    spaces = [("", document.modelspace())]
+    spaces += [(b.name, b) for b in document.blocks if not b.name.startswith("*")]
+    sheet = Sheet(1.0, 1.0)
+    for where, space in spaces:
+        for entity in space:
+            kind, d = entity.dxftype(), entity.dxf
+            pen = f"{where} {kind} {d.layer}"
+            if kind == "LWPOLYLINE":
+                sheet.line([point[:2] for point in entity.get_points()], f"{pen} {entity.closed}")
+            elif kind == "LINE":
+                sheet.line([d.start.vec2, d.end.vec2], f"{pen} {d.linetype}")
+            elif kind == "DIMENSION":
+                three = (d.defpoint, d.defpoint2, d.defpoint3)
+                sheet.line([point.vec2 for point in three], f"{pen} {round(d.angle)}")
+            elif kind == "HATCH":
+                for path in entity.paths:
+                    points = [point[:2] for point in path.vertices]
+                    sheet.line(points, f"{pen} {d.pattern_name} {d.solid_fill}")
+            elif kind == "INSERT":
+                sheet.line([d.insert.vec2], f"{pen} {d.name}")
+                for tag in entity.attribs:
+                    sheet.text(*tag.dxf.insert.vec2, tag.dxf.text, tag.dxf.height)
+            elif kind in ("TEXT", "ATTDEF"):
+                sheet.text(*d.insert.vec2, d.text or d.tag, d.height, turned=round(d.rotation))
+    yield sheet
+
+
 def of_scene(name, state):
     yield gather_scene(assessed(name), state)
 
@@ -393,6 +428,12 @@ def _pictures():
                 f"client's pages on {size}, {many}",
                 partial(of_client, both[size == "A3"], size, many),
             )
+    for name, units in (
+        ("laid", FEET_INCHES),
+        ("of a set", MILLIMETRES),
+        ("market_arch", MILLIMETRES),
+    ):
+        yield f"drawing file of {name}", partial(of_file, name, units)
     for name in (*SHIPPED, *INVENTED):
         for state in STATES:
             yield f"scene of {name}, {state}", partial(of_scene, name, state)

@@ -234,3 +234,11 @@ def test_importing_the_package_wakes_no_heavy_library():
         print(sorted({"pandas", "matplotlib", "pint", "numpy", "ipywidgets"} & set(sys.modules)))
     """)
     assert awake.strip() == "[]"
+
+
+def test_every_finding_gives_its_reason_in_a_sentence(boathouse):
+    """Of the book, of the draft and of the structure."""
+    result = assess(boathouse)
+    for finding in (*result.findings, *result.judgement, *result.structure.findings):
+        assert finding.why[:1].isupper() and finding.why.endswith("."), finding
+        assert "  " not in finding.why and "\n" not in finding.why

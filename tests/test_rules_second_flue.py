@@ -5,6 +5,7 @@ Farmers' Bulletin 1889 for the trade's own, and 2 in between two tops from memor
 by hand.
 """
 
+from dataclasses import replace
 from math import ceil
 
 import pytest
@@ -19,8 +20,10 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.drawing import single
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of
+from fireplace_calc.geometry.bore import Bore
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.report.plain_summary import summary
+from fireplace_calc.rules.second_area import shape_of
 from fireplace_calc.takeoff import take_off
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
@@ -371,3 +374,14 @@ def test_a_flue_of_an_appliance_is_no_fireplaces():
     """What does not apply says why: there is a second flue, and no fireplace on it."""
     assert "No fireplace stands" in found(told(serves="appliance"))["TWO-02"].note
     assert "no second flue" not in found(told(serves="appliance"))["TWO-02"].note
+
+
+@pytest.mark.parametrize(
+    ("wide", "deep", "shape"),
+    [(8, 8, "square"), (8, 8.009, "square"), (8.009, 8, "square"), (8, 8.011, "rectangle"),
+     (12, 8, "rectangle"), (8, 12, "rectangle")],
+)  # fmt: skip
+def test_a_bore_is_square_within_a_hundredth_of_an_inch(wide, deep, shape):
+    bore = Bore(False, wide * INCH, deep * INCH, INCH, None, "")
+    assert shape_of(bore) == shape
+    assert shape_of(replace(bore, round=True)) == "round"

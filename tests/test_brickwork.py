@@ -215,6 +215,12 @@ def test_basketweave_closes_only_when_the_length_is_so_many_widths():
     assert laid.bond == "running" and "does not close" in laid.note
 
 
+def test_one_brick_alone_is_no_basketweave():
+    """Of a brick as high as it is long, or nearly, there is no square of two."""
+    for high in (9.0, 7.0):
+        assert basketweave_joint(Unit(9 * INCH, high * INCH, 2.5 * INCH, INCH / 8)) is None
+
+
 def test_a_back_counted_by_hand():
     """36 in back without splay or rake, 40-1/2 in high, stack bond: four 9 in brick with three
     joints of 1/8 are 36-3/8. Set out from the middle with a brick on the line, three whole ones and

@@ -846,3 +846,24 @@ def test_where_there_is_room_for_a_course_it_is_its_weight_that_is_told(short, s
     lines = CastLines(Design(), CastingWish(most=5.0))
     with pytest.raises(InputError, match=said):
         _cheapest(lines, lines.least + lines.bed[1] - short, 0, 128)
+
+
+def test_a_throat_is_as_low_as_its_weight_allows_and_no_lower_than_is_cast():
+    """Asked for 8 in high: its heaviest part is lowered mark by mark until it is light enough."""
+    design = Design()
+
+    def cut(most):
+        lines = CastLines(design, CastingWish(most=most, shelf=8 * INCH))
+        return lines, throat(lines).pieces
+
+    lines, whole = cut(500)
+    assert {one.height for one in whole} == {lines.marks(8 * INCH)}
+    weigh = CastingWish().weight
+    heaviest = max(weigh(one.volume) for one in whole if one.role == "throat back")
+    lines, lower = cut(0.6 * heaviest)
+    (high,) = {one.height for one in lower}
+    assert lines.least < high < lines.marks(8 * INCH)
+    back = max(weigh(one.volume) for one in lower)
+    assert back <= 0.6 * heaviest < back * (high + 1) / high
+    with pytest.raises(InputError, match="it is not cut further, so allow more or take a smaller"):
+        cut(heaviest * (lines.least - 1) / lines.marks(8 * INCH))

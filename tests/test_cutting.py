@@ -531,6 +531,7 @@ def test_a_brick_arch_shows_a_joint_between_two_rings_and_none_at_its_ends(deep,
     assert len(drawn) == 2 * rings - 1
     for k, ring in enumerate(laid.rings):
         across = drawn[2 * k]
+        assert across[[0, -1], 0, 0] == pytest.approx([-500, 500])
         assert across.shape == (ring.round + 1, 2, 2)
         assert across[:, :, 1] == pytest.approx(
             np.tile([100 * k / rings, 100 * (k + 1) / rings], (ring.round + 1, 1))

@@ -11,6 +11,7 @@ from shapely.geometry import Polygon as Shape
 from shapely.ops import unary_union
 from strategies import designs
 
+from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
 from fireplace_calc.base.units import INCH, SQIN, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
@@ -19,11 +20,12 @@ from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
 from fireplace_calc.geometry.bodies import plan_rings
+from fireplace_calc.geometry.bore import flue_bore, liners
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.first_moments import _moments
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.geometry.outlines import centered
-from fireplace_calc.geometry.polygons import box, signed_area
+from fireplace_calc.geometry.polygons import box, signed_area, tidy
 from fireplace_calc.geometry.solids import Cylinder, Loft, level_cuts, moved, prism
 
 SLOW = settings(
@@ -444,3 +446,16 @@ def test_a_lintel_is_of_what_is_told(told, made):
     assert build_geometry(straight).by_name["lintel"].material == made
     arched = build_geometry(change(straight, {"opening.head": "segmental", "opening.rise": "5 in"}))
     assert arched.by_name["arch"].material == ("stone" if told == "stone" else "brick")
+
+
+def test_every_liner_by_its_name_is_the_one_that_is_drawn():
+    """As many names as the two tables have rows; each is shape and size of the bore that it chooses."""
+    named = liners()
+    assert len(named) == len(round_liners()) + len(rectangular_liners())
+    for name, choice in named.items():
+        bore = flue_bore(change(Design(), choice).flue)
+        assert name == f"{'round' if bore.round else 'rectangular'} {bore.label} in"
+
+
+def test_a_ring_of_a_line_or_a_spot_is_none():
+    assert tidy(((0, 0), (1, 0))) == tidy(((0, 0), (0, 0), (1, 0), (1, 0))) == ()

@@ -11,7 +11,7 @@ from manifold3d import CrossSection
 from fireplace_calc.base.resources import DATA
 from fireplace_calc.base.units import INCH
 from fireplace_calc.editing.sets.piece_sets import shipped_sets
-from fireplace_calc.geometry.assembled.assembly import as_wanted, assemble
+from fireplace_calc.geometry.assembled.assembly import Placed, as_wanted, assemble
 from fireplace_calc.geometry.assembled.closing.leaks import _open_run, bed_leaks, lift_leaks
 from fireplace_calc.geometry.assembled.closing.ways import way_faults
 from fireplace_calc.geometry.assembled.fitting import fit
@@ -448,3 +448,42 @@ def test_the_splay_of_a_side_is_read_in_its_rear_two_thirds():
     assert _box((*back, *((-x, y) for x, y in back[::-1])))[3] == pytest.approx(
         0.18 / 0.35, abs=1e-6
     )
+
+
+def bored(*holes):
+    """A block 100 by 60 cm with level holes right through it, each left, right, front and back."""
+    plate = next(p for p in read_set(MIDDLING).pieces if p.mark == "PR")
+
+    def through(x0, x1, y0, y1):
+        ring = ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+        return replace(plate.adds[0], bottom=0.0, top=plate.height, lower=ring, upper=ring)
+
+    whole, cuts = through(0.0, 1.0, 0.0, 0.6), tuple(through(*hole) for hole in holes)
+    return replace(plate, role="reducer", adds=(whole,), cuts=cuts, plain=None, bearing=0.05)
+
+
+def test_a_bed_round_two_ways_names_both_pieces_and_says_how_many():
+    """Two holes of 30 by 40 and 20 by 40 cm, one block on another: the lift has two ways, and its bed."""
+    block = bored((0.1, 0.4, 0.1, 0.5), (0.6, 0.8, 0.1, 0.5))
+    over, under = Placed(block, 1, 1, 0.01, 0.1), Placed(block, 0, 1, 0.01, 0.0)
+    two, bed = way_faults((over,), (under,), 1)
+    assert (two.kind, two.names) == ("way", ("PR.1",)) and "2 ways through" in two.says
+    assert two.by == pytest.approx(0.2) and "one of them 7 7/8" in two.says
+    assert (bed.kind, bed.names, bed.by) == ("bed", ("PR.1", "PR.1"), 0.0)
+    assert bed.says.endswith("does not close round the smoke: 2 ways through.")
+    one = bored((0.1, 0.4, 0.1, 0.5))
+    here, below = Placed(one, 1, 1, 0.01, 0.1), Placed(one, 0, 1, 0.01, 0.0)
+    assert list(way_faults((here,), (below,), 1)) == []
+
+
+@pytest.mark.parametrize(("rim", "short"), [(0.04, 0.01), (0.051, None)])
+def test_a_rim_narrower_than_its_bearing_is_told_by_how_much(rim, short):
+    """A hole so far from the edge; a piece of this set bears 5 cm."""
+    one = bored((rim, 0.9, 0.1, 0.5))
+    here, below = Placed(one, 1, 1, 0.01, 0.1), Placed(one, 0, 1, 0.01, 0.0)
+    found = list(way_faults((here,), (below,), 1))
+    assert [fault.by for fault in found] == (
+        [] if short is None else [pytest.approx(short, abs=2e-6)]
+    )
+    for fault in found:
+        assert (fault.kind, fault.names) == ("bed", ("PR.1", "PR.1"))

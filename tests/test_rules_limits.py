@@ -8,7 +8,12 @@ otherwise). Expected verdicts by hand.
 import pytest
 
 from fireplace_calc import PACKS, assess, change
+from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
+from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.rules.comparing import inches
+from fireplace_calc.rules.told_areas import not_used
+from fireplace_calc.rules.us.clearance import all_lengths
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
 SHALLOW = {
@@ -380,3 +385,34 @@ def test_every_numeric_rule_has_its_limit_tried():
     }  # steel boxes, appliances, a note in a figure
     open_ended = {"FLU-14", "CLR-04", "CLR-22", "SMK-07"}  # in test_rules_traps.py
     assert numeric - tried == elsewhere | open_ended
+
+
+@pytest.mark.parametrize(
+    ("front", "side", "verdict", "shown"),
+    [
+        (None, None, "not checked", None),
+        (2.0, None, "not checked", None),
+        (1.9, None, "falls short", 1.9),
+        (None, 1.9, "falls short", 1.9),
+        (3.0, 2.0, "meets", 2.0),
+        (2.0, 1.9, "falls short", 1.9),
+    ],
+)
+def test_of_two_lengths_the_smaller_counts_and_one_alone_passes_nothing(
+    front, side, verdict, shown
+):
+    told = [None if x is None else x * INCH for x in (front, side)]
+    found = all_lengths(*told, inches(2))
+    assert found.verdict == verdict
+    assert found.provided == (None if shown is None else pytest.approx(shown * INCH))
+
+
+def test_a_flue_area_that_cannot_be_is_said_with_the_others_that_are_not_used():
+    """A bore of 13x13 is no more than 169 in2; the throat under a firebox of 36 by 20 has no 3000 in2."""
+    plain = change(Design(), {"measured.flue_area": "100 in2"})
+    assert not_used(plain, build_geometry(plain).frame) == ()
+    too_much = change(
+        Design(), {"measured.flue_area": "400 in2", "measured.throat_area": "2000 in2"}
+    )
+    throat, flue = not_used(too_much, build_geometry(too_much).frame)
+    assert throat.startswith("The throat area told, 2,000") and "flue" in flue.lower()

@@ -209,6 +209,36 @@ def test_a_one_sack_batch_of_concrete():
     assert footing.count == ceil(footing.whole / footing.makes)
 
 
+@pytest.mark.parametrize(
+    ("concretes", "grout", "sacks"),
+    [  # of 5.4 ft3 to a sack: two sacks are a small job, mixed half a sack at a time (our habit)
+        ((10.7,), 0.0, 0.5),
+        ((10.9,), 0.0, 1.0),
+        ((5.3, 5.4), 0.0, 0.5),
+        ((5.5, 5.4), 0.0, 1.0),
+        ((10.7,), 40.0, 0.5),
+        ((10.9,), 1.0, 1.0),
+    ],
+)
+def test_a_small_job_of_concrete_is_mixed_by_half_sacks_whatever_grout_it_has(
+    concretes, grout, sacks
+):
+    """Fine grout is one of cement to three of sand (ASTM C476, from memory)."""
+    names = ("Footing concrete", "Hearth slab concrete")
+    poured = [*zip(names, concretes, strict=False), *([("Core grout", grout)] if grout else ())]
+    goods = [SimpleNamespace(item=n, unit="yd3", volume=v * CUFT) for n, v in poured]
+    step = SimpleNamespace(refractory=0.0, goods=goods)
+    found = list_batches(SimpleNamespace(mortar=0.0, steps=[step]), "1:1:6")
+    assert [(batch.item, batch.cement) for batch in found] == [(name, sacks) for name, _ in poured]
+    for batch, (_, volume) in zip(found, poured, strict=True):
+        assert batch.whole == pytest.approx(volume * CUFT)
+        assert batch.count == ceil(batch.whole / batch.makes - 1e-6)
+        assert batch.bought * 27 == pytest.approx(volume)
+        if batch.item == "Core grout":
+            assert batch.sand / CUFT == pytest.approx(3 * sacks) and batch.gravel == 0.0
+            assert batch.recipe == "1:3"
+
+
 def test_mortar_of_type_s_by_hand():
     """ASTM C270, type S, 1:1/2:4-1/2 by volume (from memory); 38 parts make 27 (NAVEDTRA 14043,
     chapter 8): one sack, a cubic foot, makes 6 x 27/38 = 4.263 ft3.

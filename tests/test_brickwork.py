@@ -221,6 +221,23 @@ def test_one_brick_alone_is_no_basketweave():
         assert basketweave_joint(Unit(9 * INCH, high * INCH, 2.5 * INCH, INCH / 8)) is None
 
 
+def test_squares_of_a_basketweave_stand_over_each_other_and_take_turns():
+    """Bricks of 9 by 4-1/2 in without joints: each corner lies on a grid of 4-1/2 in, and of two squares
+    side by side, or one over the other, one is turned.
+    """
+    unit = Unit(9 * INCH, 4.5 * INCH, 2.5 * INCH, 0.0)
+    corners = brick_corners("basketweave", unit, (0.0, 0.0, 1.5, 1.5), (0.1, 0.2))
+    grid = (corners - (0.1, 0.2)) / (4.5 * INCH)
+    assert np.abs(grid - np.rint(grid)).max() < 1e-9
+    lies = {}
+    for ring in grid:
+        (x, y), wide = ring.mean(axis=0), np.ptp(ring[:, 0])
+        lies.setdefault((int(x // 2), int(y // 2)), set()).add(round(wide) == 2)
+    assert all(len(ways) == 1 for ways in lies.values()) and len(lies) > 36
+    for (i, k), ways in lies.items():
+        assert ways == {(i + k) % 2 == 0}
+
+
 def test_a_back_counted_by_hand():
     """36 in back without splay or rake, 40-1/2 in high, stack bond: four 9 in brick with three
     joints of 1/8 are 36-3/8. Set out from the middle with a brick on the line, three whole ones and

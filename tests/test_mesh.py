@@ -17,7 +17,7 @@ from strategies import designs
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import change
 from fireplace_calc.geometry.arches import ArchRing, ArchVoid
-from fireplace_calc.geometry.bodies import CHORDS, kept_inside, solid_body
+from fireplace_calc.geometry.bodies import CHORDS, kept_inside, plan_rings, solid_body
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.convex import convex_parts
 from fireplace_calc.geometry.first_moments import moments
@@ -415,3 +415,18 @@ def test_a_solid_between_a_notched_outline_and_a_plain_one_keeps_its_volume(turn
         wanted = 3.0 * (3.0 + 4 * middle + 3.5) / 6
         assert solid.volume == pytest.approx(wanted)
         assert solid_body(solid).volume() == pytest.approx(wanted, rel=1e-9)
+
+
+def test_a_level_cut_has_its_holes_and_what_runs_into_each_other_is_one():
+    """A block of 4 by 2 with a hole of 1 by 1, and a second block that laps over its end by 1."""
+
+    def box(left, low, right, high):
+        return prism(0.0, 1.0, ((left, low), (right, low), (right, high), (left, high)))
+
+    made = make_part("one", "brick", [box(0, 0, 4, 2), box(3, 0, 6, 2)], [box(1, 0.5, 2, 1.5)])
+    rings = sorted(map(signed_area, plan_rings(made, 0.5)))
+    assert rings == pytest.approx([-1.0, 12.0])
+    assert (
+        plan_rings(make_part("two", "brick", [box(0, 0, 4, 2)]), 0.5)[0][0] in box(0, 0, 4, 2).lower
+    )
+    assert plan_rings(made, 2.0) == []

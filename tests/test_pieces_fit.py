@@ -487,3 +487,14 @@ def test_a_rim_narrower_than_its_bearing_is_told_by_how_much(rim, short):
     )
     for fault in found:
         assert (fault.kind, fault.names) == ("bed", ("PR.1", "PR.1"))
+
+
+@pytest.mark.parametrize(("from_", "upto", "shut"), [(0, 1, False), (0.1, 1, True), (0, 0.9, True)])
+def test_a_pocket_from_above_or_below_is_no_way_through(from_, upto, shut):
+    """A hole of 30 by 40 cm, clear half way up, that stops a tenth over the foot or under the head."""
+    block = bored((0.1, 0.4, 0.1, 0.5))
+    (hole,) = block.cuts
+    pocket = replace(hole, bottom=from_ * block.height, top=upto * block.height)
+    piece = replace(block, cuts=(pocket,))
+    found = list(way_faults((Placed(piece, 1, 1, 0.01, 0.1),), (), -1))
+    assert [fault.says for fault in found] == ["PR.1 leaves the smoke no way through."] * shut

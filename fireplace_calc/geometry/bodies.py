@@ -85,7 +85,7 @@ def plan_rings(part: Part, level: float) -> list[Polygon]:
     adds, cuts = part.plan(level)
     if not adds:
         return []
-    left = united(adds) - united(cuts) if cuts else united(adds)
+    left = united(adds) - united(cuts)
     return [tuple((float(x), float(y)) for x, y in ring) for ring in left.to_polygons()]
 
 

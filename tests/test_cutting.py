@@ -39,7 +39,7 @@ from fireplace_calc.brickwork.cutting.cut_marks import (
     cut_list_of,
 )
 from fireplace_calc.brickwork.cutting.set_arch import VoussoirRing, arch_setting
-from fireplace_calc.brickwork.cutting.shapes import NICK, laid_along, letter
+from fireplace_calc.brickwork.cutting.shapes import NICK, is_square_cut, laid_along, letter
 from fireplace_calc.brickwork.work import count_bricks
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.cutting import sheets as cutting
@@ -540,3 +540,12 @@ def test_a_brick_arch_shows_a_joint_between_two_rings_and_none_at_its_ends(deep,
             assert set(drawn[2 * k + 1][..., 1].ravel().round(6)) == {
                 round(100 * (k + 1) / rings, 6)
             }
+
+
+@pytest.mark.parametrize("corner", range(4))
+@pytest.mark.parametrize("axis", [0, 1])
+@pytest.mark.parametrize(("nicks", "square"), [(0.45, True), (0.55, False)])
+def test_a_corner_drawn_in_by_half_a_nick_is_square_and_by_more_is_not(corner, axis, nicks, square):
+    ring = [[0.0, 0.0], [0.2, 0.0], [0.2, 0.1], [0.0, 0.1]]
+    ring[corner][axis] -= nicks * NICK * (1 if ring[corner][axis] > 0 else -1)
+    assert is_square_cut(tuple(map(tuple, ring))) == square

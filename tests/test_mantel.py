@@ -861,3 +861,10 @@ def test_trim_beside_the_opening_stands_on_either_side_of_it():
         ("leg", pytest.approx([26, 31, hearth, hearth + 30])),
         ("shelf", pytest.approx([-28, 28, hearth + 40, hearth + 43])),
     ]
+
+
+def test_a_beam_that_lies_right_on_the_opening_carries_what_is_put_on_it():
+    """Of stone, 7 in thick and deep, its underside at the head of an opening 30 in high."""
+    made = build_geometry(mantel("beam on corbels", material="stone", over_opening="0 in"))
+    board = shelf_board(made)
+    assert [v / INCH for v in board[2:]] == pytest.approx([-7, 37])

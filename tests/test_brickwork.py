@@ -444,6 +444,18 @@ def test_cuts_are_grouped_by_shape_whatever_way_they_are_turned():
     assert cut_list(work.lining) != cut_list(work.layouts)
 
 
+def test_a_side_of_half_a_millimeter_is_one_shape_whatever_adding_up_has_lost():
+    """A firebrick 2-1/2 in thick is 63.5 mm: laid at 45 degrees, its ends come to a hair more or less."""
+
+    def brick(thick):
+        return ((0.0, 0.0), (0.2, 0.0), (0.2, thick), (0.0, thick))
+
+    shapes = {cut_shape(brick(0.0635 + off)) for off in (-1e-14, 0.0, 1e-14)}
+    assert shapes == {((64, 90), (200, 90), (64, 90), (200, 90))}
+    laid = lay_brickwork(build_geometry(change(Design(), {"firebox.bond": "herringbone 45"})))
+    assert laid.cuts and not {side for shape in laid.cuts for side, _ in shape} & {63}
+
+
 def test_splay_and_rake_are_cut_into_the_bricks():
     """The floor's end bricks carry the splay, the side's rear ones the rake: their slanting sides
     lean as the firebox does.

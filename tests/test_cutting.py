@@ -38,6 +38,7 @@ from fireplace_calc.brickwork.cutting.cut_marks import (
     _marks,
     cut_list_of,
 )
+from fireplace_calc.brickwork.cutting.from_whole import stock_plan
 from fireplace_calc.brickwork.cutting.set_arch import VoussoirRing, arch_setting
 from fireplace_calc.brickwork.cutting.shapes import NICK, is_square_cut, laid_along, letter
 from fireplace_calc.brickwork.work import count_bricks
@@ -549,3 +550,18 @@ def test_a_corner_drawn_in_by_half_a_nick_is_square_and_by_more_is_not(corner, a
     ring = [[0.0, 0.0], [0.2, 0.0], [0.2, 0.1], [0.0, 0.1]]
     ring[corner][axis] -= nicks * NICK * (1 if ring[corner][axis] > 0 else -1)
     assert is_square_cut(tuple(map(tuple, ring))) == square
+
+
+@pytest.mark.parametrize("off", [(0.0, 0.0), (1e-15, -1e-15), (-1e-15, 1e-15)])
+def test_what_adding_up_loses_changes_no_plan(off):
+    """Four pieces of 4-1/2 in, two of 2-1/4: of those alike the first comes out of the first brick."""
+    lengths = [4.5, 4.5 + off[0], 2.25, 4.5 + off[1], 4.5, 2.25 + off[0]]
+    assert stock_plan(lengths, 9.25, 0.125) == [[0, 1], [3, 4], [2, 5]]
+
+
+def test_pieces_of_one_mark_come_out_of_one_brick():
+    """Marks as they lie on the wall, mixed; pairs of a mark are of one length."""
+    from fireplace_calc.brickwork.cutting.cut_marks import _used
+
+    used = _used("lining", [("a", 4.5), ("b", 4.5), ("a", 4.5), ("b", 4.5)], 9.25)
+    assert [(use.units, use.marks) for use in used] == [(1, ("a", "a")), (1, ("b", "b"))]

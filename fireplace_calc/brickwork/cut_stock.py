@@ -7,7 +7,9 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 from itertools import groupby
+from math import floor
 
+from fireplace_calc.base.tolerances import COUNT_SLACK
 from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork.layout import Layout
 from fireplace_calc.geometry.polygons import Polygon
@@ -89,6 +91,11 @@ def cut_list(layouts: tuple[Layout, ...]) -> dict[Shape, int]:
     return dict(counted.most_common())
 
 
+def _nearest(value: float) -> int:
+    """The nearest whole number; of a half, such as a brick of 63.5 mm, always the one above."""
+    return floor(value + 0.5 + COUNT_SLACK)
+
+
 def cut_shape(ring: Polygon) -> Shape:
     """A shape whatever way it is turned or flipped.
 
@@ -119,7 +126,8 @@ def cut_shape(ring: Polygon) -> Shape:
         )
     )
     forth = [
-        (round(1000 * float(s)), round(180 - float(t))) for s, t in zip(length, angle, strict=True)
+        (_nearest(1000 * float(s)), _nearest(180 - float(t)))
+        for s, t in zip(length, angle, strict=True)
     ]
     back = [(forth[k][0], forth[k - 1][1]) for k in range(len(forth) - 1, -1, -1)]
     return min(tuple(turn[k:] + turn[:k]) for turn in (forth, back) for k in range(len(turn)))

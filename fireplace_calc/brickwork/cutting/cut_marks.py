@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import count
+from operator import itemgetter
 from typing import NamedTuple
 
 from fireplace_calc.brickwork.block_work import LaidBlock
@@ -191,6 +192,7 @@ def _bricks(
 
 def _used(of: str, pieces: list[tuple[str, float]], length: float) -> list[StockUse]:
     """Units that give the same pieces, together. [m]"""
+    pieces = sorted(pieces, key=itemgetter(0))  # so that pieces of one mark come out of one unit
     plan = stock_plan([long for _, long in pieces], length)
     alike = Counter(tuple(pieces[n][0] for n in unit) for unit in plan)
     return [StockUse(of, units, marks) for marks, units in alike.items()]

@@ -8,7 +8,8 @@ from fireplace_calc.brickwork.cut_stock import KERF
 
 
 def stock_plan(lengths: Sequence[float], stock: float, kerf: float = KERF) -> list[list[int]]:
-    """Pieces out of whole units, the longest first, each from the first unit with enough left.
+    """Pieces out of whole units, the longest first, each from the first unit with enough left; of
+    those as long as each other, to a thousandth of a millimeter, in the order in which they come.
 
     Parameters
     ----------
@@ -31,7 +32,7 @@ def stock_plan(lengths: Sequence[float], stock: float, kerf: float = KERF) -> li
     """
     made: list[list[int]] = []
     left: list[float] = []
-    for n in sorted(range(len(lengths)), key=lambda n: -lengths[n]):
+    for n in sorted(range(len(lengths)), key=lambda n: -round(lengths[n], 6)):
         k = next((k for k, rest in enumerate(left) if lengths[n] <= rest + 1e-9), len(made))
         if k == len(made):
             made.append([])

@@ -44,6 +44,13 @@ from fireplace_calc.brickwork.cutting.shapes import NICK, is_square_cut, laid_al
 from fireplace_calc.brickwork.work import count_bricks
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.cutting import sheets as cutting
+from fireplace_calc.drawing.cutting.in_outline import (
+    holds_mark,
+    mark_places,
+    middle,
+    passes_over,
+    toward,
+)
 from fireplace_calc.drawing.cutting.marked_faces import MarkedFace
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.figure import put
@@ -565,3 +572,59 @@ def test_pieces_of_one_mark_come_out_of_one_brick():
 
     used = _used("lining", [("a", 4.5), ("b", 4.5), ("a", 4.5), ("b", 4.5)], 9.25)
     assert [(use.units, use.marks) for use in used] == [(1, ("a", "a")), (1, ("b", "b"))]
+
+
+SQUARE = ((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0))
+
+
+def test_a_mark_is_tried_from_the_middle_of_its_piece_out():
+    """By hand in a square of 1 m: tenths of it each way, as far as the mark keeps within."""
+    found = list(mark_places(SQUARE, "A1", 20.0))
+    steps = sorted({round(10 * (x - 0.5)) for x, _ in found})
+    assert found[0] == pytest.approx((0.5, 0.5)) and steps == [-3, -2, -1, 0, 1, 2, 3]
+    assert {round(10 * (y - 0.5)) for _, y in found} == set(steps)
+    assert {(round(10 * x, 6), round(10 * y, 6)) for x, y in found[1:5]} == {
+        *((4, 5), (6, 5), (5, 4), (5, 6)),
+    }
+    away = [hypot(x - 0.5, y - 0.5) for x, y in found]
+    assert away == pytest.approx(sorted(away))
+    # A U lying on its side has room in its web alone, to the left of its middle.
+    bent = ((0, 0), (1, 0), (1, 0.1), (0.4, 0.1), (0.4, 0.9), (1, 0.9), (1, 1), (0, 1))
+    places = list(mark_places(bent, "A1", 40.0))
+    assert places and max(x for x, _ in places) < 0.32 < 0.4 < middle(bent)[0]
+    assert not holds_mark(bent, "A1", 40.0)
+
+
+@pytest.mark.parametrize(
+    ("start", "end", "over"),
+    [
+        ((-10, 0), (10, 0), True),
+        ((-10, 2.5), (10, 2.5), False),
+        ((-10, -2.5), (10, -2.5), False),
+        ((0, -10), (0, 10), True),
+        ((6, -10), (6, 10), False),
+        ((-10, -10), (10, 10), True),
+        ((-10, -2), (-6, 10), False),
+        ((1, 5), (1, 10), False),
+        ((-10, 0), (-6, 0), False),
+        ((-10, 0), (-4, 0), True),
+    ],
+)
+def test_a_leader_passes_over_a_mark_or_beside_it(start, end, over):
+    """A mark 8 mm wide at nought, which keeps 0.9 mm clear all round."""
+    assert passes_over((0.0, 0.0), 4.0, start, end) == over
+    assert passes_over((0.0, 0.0), 4.0, end, start) == over
+    moved = [(x + 50.0, y + 20.0) for x, y in (start, end)]
+    assert passes_over((50.0, 20.0), 4.0, *moved) == over
+
+
+@pytest.mark.parametrize(
+    ("side", "at"),
+    [("left", (0.15, 0.5)), ("right", (0.85, 0.5)), ("below", (0.5, 0.15)), ("above", (0.5, 0.85))],
+)
+def test_a_leader_ends_near_the_edge_of_its_side(side, at):
+    """Three tenths of the way from the middle of that edge to the middle of the piece."""
+    assert toward(SQUARE, side) == pytest.approx(at)
+    assert toward(tuple((x + 2, y - 1) for x, y in SQUARE), side) == pytest.approx(
+        (at[0] + 2, at[1] - 1)
+    )

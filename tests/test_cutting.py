@@ -589,10 +589,10 @@ def test_a_mark_is_tried_from_the_middle_of_its_piece_out():
     away = [hypot(x - 0.5, y - 0.5) for x, y in found]
     assert away == pytest.approx(sorted(away))
     # A U lying on its side has room in its web alone, to the left of its middle.
-    bent = ((0, 0), (1, 0), (1, 0.1), (0.4, 0.1), (0.4, 0.9), (1, 0.9), (1, 1), (0, 1))
-    places = list(mark_places(bent, "A1", 40.0))
-    assert places and max(x for x, _ in places) < 0.32 < middle(bent)[0]
-    assert not holds_mark(bent, "A1", 40.0)
+    bent = ((0, 0), (1, 0), (1, 0.1), (0.25, 0.1), (0.25, 0.9), (1, 0.9), (1, 1), (0, 1))
+    places = list(mark_places(bent, "A1", 60.0))
+    assert places and max(x for x, _ in places) < 0.25 < middle(bent)[0]
+    assert not holds_mark(bent, "A1", 60.0)
 
 
 @pytest.mark.parametrize(

@@ -626,3 +626,27 @@ def test_notes_of_the_structure_name_lengths_both_ways():
     for remark in assess(load(example("boathouse-laid"))).structure.remarks:
         for length in re.finditer(r"(?:\d+'-)?[\d /]*\d\"", remark):
             assert re.match(r" \([\d ]+ mm\)", remark[length.end() :]), remark
+
+
+@pytest.mark.parametrize(
+    ("serves", "fuel", "pack", "gas", "size"),
+    [
+        ("appliance", "gas", "US IRC 2021", True, False),
+        ("appliance", "oil", "US IRC 2021", False, False),
+        ("appliance", None, "US IRC 2021", False, False),
+        ("fireplace", "gas", "US IRC 2021", False, False),
+        ("appliance", "gas", "Canada NBC", True, True),
+        ("fireplace", None, "UK ADJ", False, True),
+        ("none", None, "UK ADJ", False, False),
+    ],
+)
+def test_a_second_flue_says_how_far_it_is_checked(serves, fuel, pack, gas, size):
+    """Gas goes by a code of its own; its own size is in the American books alone."""
+    design = change(Design(), {"second_flue.serves": serves, "second_flue.fuel": fuel})
+    told = summary(assess(design, pack), width=10**4)
+    assert ("Not covered  gas:" in told) == gas
+    assert ("Not covered  the second flue's own size" in told) == size
+    assert ("Second flue  of " in told) == (serves != "none")
+    assert ("of a heating appliance" in told) == (serves == "appliance")
+    assert ("of another fireplace" in told) == (serves == "fireplace")
+    assert ("Second flue" in told) == (serves != "none")

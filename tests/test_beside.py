@@ -9,6 +9,7 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.explore import sketch
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.frame_builder import LEAST_SETBACK, _flush
 
 FIRE = {"second_flue.serves": "fireplace"}
 
@@ -102,7 +103,7 @@ def by_hand(**changes):
     lining = d.firebox.lining_thickness * inch * (1 + slope)
     reach = half - slope * max(front, 0.0) + lining
     if front < f.breast * inch:
-        reach = max(reach, half + d.lintel.bearing * inch)
+        reach = max(reach, half + (d.lintel.bearing or 0.0) * inch)
     wall = max(d.second_flue.wythe, d.chimney.wall) * inch
     return f, front, reach + wall + second.cavity_half * inch
 
@@ -135,3 +136,21 @@ def test_past_a_wide_chamber_it_clears_its_lining():
     wall = max(d.second_flue.wythe, d.chimney.wall)
     wanted = (30 + lining) * INCH + wall + made.second.cavity_half
     assert made.second.x == pytest.approx(wanted)
+
+
+@pytest.mark.parametrize("bearing", ["unknown", "0 in", "4 in", "12 in"])
+def test_a_flue_within_the_breast_clears_what_the_lintel_bears(bearing):
+    """As far past the opening as the lintel bears; where nobody has told, its end is the opening's."""
+    f, front, wanted = by_hand(
+        lintel__bearing=bearing, firebox__breast="14 in", firebox__rake="0 in"
+    )
+    assert front < f.breast / INCH
+    chamber = f.unit_half + Design().chimney.gap + Design().chimney.wall / 2
+    assert f.second.x / INCH == pytest.approx(max(wanted, chamber / INCH))
+
+
+@pytest.mark.parametrize(("behind", "stands"), [(0.0, True), (1e-4, True), (-1e-4, False)])
+def test_a_chimney_stands_back_by_the_least_setback_or_is_flush(behind, stands):
+    depth = 0.5
+    placed = _flush(depth + LEAST_SETBACK + behind, depth)
+    assert placed == (depth + LEAST_SETBACK + behind if stands else depth)

@@ -444,6 +444,8 @@ def test_the_splay_of_a_side_is_read_in_its_rear_two_thirds():
     right = [(1.0, 0.0), (0.82, 0.3), (0.9, 0.6), (0.8, 1.0)]
     half, narrow, deep, splay = _box((*right, *((-x, y) for x, y in right[::-1])))
     assert (half, narrow, deep) == (1.0, 0.8, 1.0) and splay == pytest.approx(0.1 / 0.6, abs=1e-6)
+    back = [(x, y + 0.7) for x, y in (*right, *((-x, y) for x, y in right[::-1]))]
+    assert _box(tuple(back)) == pytest.approx((half, narrow, deep, splay), abs=1e-6)
     back = [(1.0, 0.0), (0.82, 0.35), (0.9, 0.6), (0.8, 1.0)]
     assert _box((*back, *((-x, y) for x, y in back[::-1])))[3] == pytest.approx(
         0.18 / 0.35, abs=1e-6

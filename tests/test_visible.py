@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from manifold3d import CrossSection
+from manifold3d import CrossSection, Manifold
 from sampled import sampled
 from set_strategies import random_set, stood
 from shapely.geometry import Polygon as Shape
@@ -20,7 +20,7 @@ from shapely.ops import unary_union
 from fireplace_calc.build.setting.setting_order import order_of_setting
 from fireplace_calc.geometry.assembled.clash import body
 from fireplace_calc.geometry.assembled.sections import contact, underside
-from fireplace_calc.geometry.visible.faces import FlatFace, hidden, meeting, nearer
+from fireplace_calc.geometry.visible.faces import FlatFace, _front, hidden, meeting, nearer
 from fireplace_calc.geometry.visible.stages import Stages
 from fireplace_calc.geometry.visible.viewpoint import CORNER, FRONT, SECTION, Viewpoint
 
@@ -215,3 +215,32 @@ def test_faces_beside_or_over_each_other_hide_nothing(places):
     assert meeting([near, half], [far]).ravel().tolist() == [False, True]
     assert hidden(far, [near, half]).outline.area() == pytest.approx(4.0 - 1.5)
     assert hidden(half, [far]) is half
+
+
+@pytest.mark.parametrize("eye", EYES)
+def test_a_face_lies_in_the_plane_that_it_is_told_to_lie_in(eye):
+    """A leaning block, away from nought: every corner of a face on paper, with the depth its plane gives
+    there, is a spot of that face of the block, farther out along its normal than all the rest.
+    """
+    looks = EYES[eye]
+    block = Manifold.hull_points(
+        [
+            (1, 2, 3),
+            (2, 2, 3),
+            (2, 4, 3),
+            (1, 4, 3),
+            (1.2, 2.3, 5),
+            (1.7, 2.3, 5),
+            (1.7, 3.6, 5),
+            (1.2, 3.6, 5),
+        ]
+    )
+    corners = block.to_mesh64().vert_properties[:, :3]
+    faces = _front(block, looks, "piece")
+    assert faces
+    for face in faces:
+        normal, (a, b, c) = np.array(face.normal), face.plane
+        for u, v in face.outline.to_polygons()[0]:
+            spot = looks.axes.T @ (u, v, a * u + b * v + c)
+            assert normal @ spot == pytest.approx((corners @ normal).max(), abs=1e-6)
+            assert np.abs(corners - spot).max(axis=1).min() < 1e-6

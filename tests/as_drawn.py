@@ -19,6 +19,7 @@ from tempfile import TemporaryDirectory
 from zlib import crc32
 
 import numpy as np
+from built_works import WORKS
 from measured_sheet import HEAD
 from PIL import Image
 
@@ -89,6 +90,12 @@ SHIPPED = {"plain": DESIGNS / "plain.toml", "laid": DESIGNS / "boathouse-laid.to
            "of a set": DESIGNS / "boathouse.toml"}  # fmt: skip
 INVENTED = ("corner_study", "market_arch", "terrace_metric", "chapel_ridge", "barn_outside",
             "reading_room", "offset_loft", "long_room")  # fmt: skip
+SECTIONS = {"method": "modular", "firebox.lining": "refractory section"}
+CHANGED = {name: told for name, told in WORKS.items() if told} | {
+    "in sections, wide": {**SECTIONS, "opening.width": "84 in"},
+    "in sections, deep": {**SECTIONS, "opening.width": "50 in", "firebox.depth": "30 in"},
+}
+"""Designs that are a plain one but for some changes; their scenes are kept."""
 SETS = ("small", "middling", "wide")
 NOON = datetime(2027, 5, 3, 12, 0, tzinfo=UTC)
 HELD = (0, 1, -2, 3, 16)
@@ -111,6 +118,8 @@ SHOWN = 219.0, 171.0
 
 @cache
 def design(name):
+    if name in CHANGED:
+        return change(Design(), CHANGED[name])
     return load(SHIPPED.get(name) or PINS / f"{name}.toml")
 
 
@@ -434,7 +443,7 @@ def _pictures():
         ("market_arch", MILLIMETRES),
     ):
         yield f"drawing file of {name}", partial(of_file, name, units)
-    for name in (*SHIPPED, *INVENTED):
+    for name in (*SHIPPED, *INVENTED, *CHANGED):
         for state in STATES:
             yield f"scene of {name}, {state}", partial(of_scene, name, state)
     for name, units in (("plain", FEET_INCHES), ("barn_outside", MILLIMETRES)):

@@ -48,8 +48,13 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.design.surround import STONE_BONDS
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.geometry.assembled.assembly import as_wanted
+from fireplace_calc.geometry.assembled.clash import clash
 from fireplace_calc.geometry.assembled.fitting import fit
+from fireplace_calc.geometry.assembled.joints import seam
+from fireplace_calc.geometry.assembled.lowering import covers, laps_over
 from fireplace_calc.geometry.assembled.readings import lined, read_off
+from fireplace_calc.geometry.assembled.sections import contact_area
+from fireplace_calc.geometry.assembled.solids import extent, piece_volume, piece_weight
 from fireplace_calc.geometry.assembled.volumes import (
     beds,
     nests,
@@ -61,10 +66,13 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.casting.cutting import cut_into_pieces
 from fireplace_calc.geometry.casting.wish import CastingWish
 from fireplace_calc.geometry.first_moments import moments
+from fireplace_calc.geometry.from_set.mortar_beds import bed_rings, joint_rings, joints_in_bed
 from fireplace_calc.geometry.from_set.standing_solids import stood_apart
 from fireplace_calc.geometry.in_room.cut_corner import corner_of
 from fireplace_calc.geometry.mantel.on_face import mantel_parts, shelf_board, trim_boxes, trim_steps
 from fireplace_calc.geometry.mesh import meshes
+from fireplace_calc.geometry.visible.faces import bed_faces, piece_faces
+from fireplace_calc.geometry.visible.viewpoint import CORNER, FRONT, SECTION
 from fireplace_calc.pieces.choice import Choice, choose
 from fireplace_calc.pieces.set_text import read_set
 
@@ -360,6 +368,38 @@ def of_set(seed):
         yield beds(made, number), nests(made, number)
 
 
+def of_pairs(seed):
+    """Of a random set, piece by piece and pair by pair: what meets, covers, laps over and is seen."""
+    made = stood(dataclasses.replace(random_set(seed), arch=seed % 5))
+    for number, here in enumerate(made.by_lift):
+        pieces = tuple(p.piece for p in here)
+        below = tuple(p.piece for p in made.by_lift[number - 1]) if number else ()
+        for one in pieces:
+            yield extent(one), piece_volume(one), piece_weight(one)
+            yield [
+                (
+                    covers(one, other),
+                    laps_over(one, other, 0.01),
+                    seam(one, other),
+                    clash(one, other, 0.0),
+                )
+                for other in pieces
+                if other is not one
+            ]
+            yield [(contact_area(one, other), covers(one, other)) for other in below]
+            for eye in (FRONT, CORNER, SECTION)[: 1 + 2 * (number % 2)]:
+                for face in (*piece_faces(one, eye), *bed_faces(one, below, 0.01, eye)):
+                    yield (
+                        face.outline.area(),
+                        face.bounds,
+                        face.plane,
+                        face.normal,
+                        face.kind,
+                        face.cut,
+                    )
+        yield bed_rings(pieces[0], below), joint_rings(pieces, 0.3), joints_in_bed(pieces, below)
+
+
 def of_broken(kind):
     """What is said of two random sets of which one thing is changed."""
     fixed = KINDS[kind][0]
@@ -415,6 +455,7 @@ def of_stones(_):
 
 OTHERS = (
     {f"random set {n}": (of_set, n) for n in range(10)}
+    | {f"pairs of random set {n}": (of_pairs, n) for n in range(6)}
     | {f"broken set, {kind.__name__}": (of_broken, kind) for kind in KINDS}
     | {f"cast set {n}": (of_cast, n) for n in range(20)}
     | {"stones": (of_stones, 0)}

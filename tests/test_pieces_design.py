@@ -25,6 +25,8 @@ from fireplace_calc.geometry.assembled.solids import piece_volume, piece_weight
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.geometry.from_set.lining_piece import lining_as_piece
+from fireplace_calc.geometry.from_set.mortar_beds import bed_solids
+from fireplace_calc.geometry.from_set.set_builder import SetBuilder
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.geometry.mesh import part_body
 from fireplace_calc.pieces.records import JointRange
@@ -566,3 +568,25 @@ def test_the_block_goes_round_the_pieces_their_gap_and_the_masonry_round_them():
     f = build_frame(middling(**around, **{"chimney.wall": "4 in"}))
     assert f.block_half / INCH == pytest.approx(26.5 + 1 + 8)
     assert f.block_back / INCH == pytest.approx(f.set_back / INCH + 23.75 + 1 + 8)
+
+
+def test_a_level_outline_between_the_sides_is_pushed_out_as_far_as_asked():
+    """Through the facing and behind it: each corner 4 cm farther out, nothing else; behind the facing
+    alone the sides are straight.
+    """
+    builder = SetBuilder(middling(**{"pieces.facing": "3-5/8 in"}))
+    f = builder.frame
+    for front, corners in ((0.0, 6), (f.set_back, 4)):
+        plain, wide = (builder.trapezoid(front, f.depth, by) for by in (0.0, 0.04))
+        assert len(plain) == len(wide) == corners
+        for (x, y), (out, same) in zip(plain, wide, strict=True):
+            assert (out, same) == pytest.approx((x + (0.04 if x > 0 else -0.04), y))
+    assert plain[0] == pytest.approx((-f.half_at(f.set_back), f.set_back))
+
+
+def test_where_there_is_no_bed_there_is_no_mortar():
+    one = stood(random_set(0)).by_lift[0][0]
+    assert bed_solids(one, (), one.level, 0.0, 0.0) == ([], [])
+    adds, cuts = bed_solids(one, (), one.level - 0.01, 0.2, 1.0)
+    assert adds and {(s.bottom, s.top) for s in adds} == {(one.level - 0.01 + 1.0, one.level + 1.0)}
+    assert not cuts

@@ -283,7 +283,7 @@ def test_every_point_of_the_mantel_is_inside_a_step_that_is_checked(design):
     """Distance by shapely, from the opening with its arch in short chords to the front of each slice."""
     made = build_geometry(design)
     opening, steps = opening_in_chords(made.frame), trim_steps(made)
-    assert steps
+    assert steps and all(step.drawn_distance == step.distance for step in steps)
     for run in runs_of(made):
         for loft in run.lofts:
             ends = [*loft.lower, *loft.upper]

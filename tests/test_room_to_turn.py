@@ -5,6 +5,7 @@ words; and that the bytes on it are those of the scene.
 import json
 import re
 from base64 import b64decode
+from dataclasses import asdict
 
 import numpy as np
 import pytest
@@ -14,11 +15,14 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import InputError
 from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
-from fireplace_calc.exports.one_file import LARGEST, room_to_turn
+from fireplace_calc.exports.one_file import LARGEST, _bytes, room_to_turn
+from fireplace_calc.report.for_client.fallen_short import shortfall
 from fireplace_calc.report.for_client.handed_over import Names
 from fireplace_calc.report.for_client.three_sentences import client_cautions, client_sentences
 from fireplace_calc.report.for_client.under_a_picture import option_words
+from fireplace_calc.scene.sky import sun_table
 from fireplace_calc.scene.still import light_dots
+from fireplace_calc.scene.stuffs import stuffs
 from fireplace_calc.scene.whole_scene import gather_scene
 
 LAID = load(DATA / "designs" / "boathouse-laid.toml")
@@ -95,6 +99,36 @@ def test_each_option_has_its_words_and_all_have_the_cautions(page, told):
     assert all(escape(text) in page for text in client_cautions())
     assert "for A &amp; B" in page and "Oak Hearths" in page and "Invented example" in page
     assert "Wide & <low>" not in re.sub(r"<script.*?</script>", "", page, flags=re.S)
+
+
+def test_what_all_options_share_is_told_once(told):
+    """Looks without their sources, which no page shows; a room by day, built to the end."""
+    shared = told["shared"]
+    looks = {
+        name: {key: value for key, value in asdict(stuff).items() if key != "source"}
+        for name, stuff in stuffs().items()
+    }
+    assert shared["looks"] == json.loads(json.dumps(looks, default=_bytes)) and "brick" in str(
+        list(looks)
+    )
+    assert shared["sun"] == json.loads(
+        json.dumps(sun_table(OPTIONS[0].result.design), default=_bytes)
+    )
+    rest = {name: value for name, value in shared.items() if name not in ("looks", "sun")}
+    assert rest == {
+        "mode": "room",
+        "units": "feet-inches",
+        "step": -1,
+        "steps": 0,
+        "bare": True,
+        "hour": "Day",
+        "hatches": {},
+    }
+    for option, one in zip(OPTIONS, told["options"], strict=True):
+        words = one["traits"]["words"]
+        assert one["name"] == words["title"] == option.name
+        assert words["opening"] == client_sentences(option.result)[0]
+        assert words["short"] == shortfall(option.result).headline
 
 
 def test_what_cannot_be_shown_is_refused():

@@ -13,7 +13,7 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.brickwork import lay, lay_brickwork
 from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.brickwork.courses.gauged import LEAST_SECTION, gauged
-from fireplace_calc.brickwork.cutting.cut_marks import cut_list_of
+from fireplace_calc.brickwork.cutting.cut_marks import EXTENSION, cut_list_of
 from fireplace_calc.brickwork.faces import Face
 from fireplace_calc.brickwork.fitted.closers import with_closers
 from fireplace_calc.brickwork.fitted.cut_pieces import cut_to_face
@@ -57,8 +57,10 @@ def test_no_piece_is_thinner_than_can_be_cut(design):
             assert "a three-quarter brick, or two alike" in said
         if layout.left_out:
             assert "which no saw gives: fill with mortar" in said
+    as_asked = 0 < design.hearth.front <= LEAST_PIECE  # its block is no thicker; HTH-07 falls short
     for cut in cut_list_of(geometry).cuts:
-        assert min(cut.size) > LEAST_PIECE - EIGHTH / 2 and not 0 < cut.high <= LEAST_PIECE
+        if not (as_asked and cut.of == EXTENSION):
+            assert min(cut.size) > LEAST_PIECE - EIGHTH / 2 and not 0 < cut.high <= LEAST_PIECE
     for name in course_list(geometry).parts:
         for course in course_list(geometry).of(name)[1:]:
             assert course.height >= LEAST_PIECE - 1e-9 or course.kind == "fill", course

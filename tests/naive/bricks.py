@@ -447,6 +447,11 @@ def counted(laid: list[tuple[list[Piece], int]], unit: Laid) -> dict[str, float]
     }
 
 
+def nearest(value: float) -> int:
+    """Halves go up: a firebrick of 63.5 mm is one of 64, though it may come to 63.4999999."""
+    return int(round(value, 5) + 0.5)
+
+
 def shape(ring: list) -> tuple:
     """A piece by its sides [mm] and the corner after each [deg], written from the corner and the way round that come first."""
     found = []
@@ -458,7 +463,7 @@ def shape(ring: list) -> tuple:
             back, on = math.atan2(ay - by, ax - bx), math.atan2(cy - by, cx - bx)
             inner = abs(math.degrees(back - on)) % 360
             told.append(
-                (round(1000 * math.hypot(bx - ax, by - ay)), round(min(inner, 360 - inner)))
+                (nearest(1000 * math.hypot(bx - ax, by - ay)), nearest(min(inner, 360 - inner)))
             )
         found += [tuple(told[k:] + told[:k]) for k in range(number)]
     return min(found)

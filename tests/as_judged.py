@@ -52,6 +52,8 @@ def drawn(seed):
 
 
 def _answer(spec, lot):
+    if spec.optional and lot.random() < 0.12:
+        return "unknown"
     if spec.kind == "choice":
         return lot.choice(spec.choices)
     if spec.kind == "yes-no":

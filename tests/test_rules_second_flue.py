@@ -24,6 +24,7 @@ from fireplace_calc.geometry.bore import Bore
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.report.plain_summary import summary
 from fireplace_calc.rules.second_area import shape_of
+from fireplace_calc.rules.us.flue import appliance_elsewhere
 from fireplace_calc.takeoff import take_off
 
 M, F, N, X = "meets", "falls short", "not checked", "does not apply"
@@ -385,3 +386,16 @@ def test_a_bore_is_square_within_a_hundredth_of_an_inch(wide, deep, shape):
     bore = Bore(False, wide * INCH, deep * INCH, INCH, None, "")
     assert shape_of(bore) == shape
     assert shape_of(replace(bore, round=True)) == "round"
+
+
+@pytest.mark.parametrize(
+    ("connector", "serves", "verdict"),
+    [("unknown", "nothing", N), ("no", "nothing", X), ("yes", "nothing", N), ("no", "appliance", None)],
+)  # fmt: skip
+def test_a_clause_on_an_appliances_flue_waits_for_whether_there_is_one(connector, serves, verdict):
+    told = {} if serves == "nothing" else STOVE
+    facts = assess(change(Design(), {"stack.connector": connector, **told})).facts
+    found = appliance_elsewhere(facts)
+    assert (found and found.verdict) == verdict
+    if connector == "unknown":
+        assert found.note == "Whether an appliance is connected is not known yet."

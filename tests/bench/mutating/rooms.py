@@ -41,6 +41,8 @@ TESTS = {
 """By the room's folder, names of test modules."""
 OTHERS = ("bench", "browser", "install", "server", "walk_measure", "walks")
 """Tests that are no unit tests of the package."""
+AS_IT_WAS = "test_as_"
+"""How the files are called of the tests that know no more of a figure than what it was before."""
 
 
 def room(path: Path) -> str:
@@ -61,13 +63,12 @@ def _imported(test: Path) -> frozenset[str]:
 
 def likeliest(path: Path) -> list[str]:
     """Test files for a module: those of its room that import it by name, then the rest of the
-    room's.
+    room's, and at the end those that hold what is there to what was there.
     """
     dotted = ".".join(path.relative_to(ROOT).with_suffix("").parts)
     files = [ROOT / "tests" / f"test_{name}.py" for name in TESTS[room(path)].split()]
-    return [
-        str(f.relative_to(ROOT)) for f in sorted(files, key=lambda f: dotted not in _imported(f))
-    ]
+    files.sort(key=lambda f: (f.name.startswith(AS_IT_WAS), dotted not in _imported(f)))
+    return [str(f.relative_to(ROOT)) for f in files]
 
 
 @cache

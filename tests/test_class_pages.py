@@ -221,3 +221,25 @@ def test_topics_of_another_book_are_those_it_has_figures_for(teacher):
     )
     teacher.form.pack.value = "US IRC 2021"
     assert teacher.form.lacking.value == ""
+
+
+def test_every_page_of_a_cell_is_shown_and_has_a_line_where_it_cannot_be(tmp_path):
+    """What a notebook shows, and what a viewer without widgets reads in its place."""
+    from fireplace_calc import Design, change
+    from fireplace_calc.panels import panel
+    from fireplace_calc.panels.measuring.measure_set import MeasureSet
+    from fireplace_calc.panels.step_by_step import StepByStep
+    from fireplace_calc.panels.teaching.exercise_panel import practice
+
+    pages = {
+        "The page of a student: name, ticket, exercises": student(tmp_path / "students"),
+        "The page of a trainer: class, papers, results": trainer(tmp_path / "class"),
+        "Find the fault, seed 1": practice(1),
+        "A set of ": StepByStep(change(Design(), {"pieces.set": "small"})),
+        "A sheet of ": MeasureSet(tmp_path / "set.toml"),
+        "": panel(Design()),
+    }
+    for line, page in pages.items():
+        shown = page._repr_mimebundle_()
+        assert shown["text/plain"].startswith(line) and len(shown["text/plain"]) > 10, line
+        assert "application/vnd.jupyter.widget-view+json" in shown, line

@@ -1,4 +1,4 @@
-"""What is built and laid stays as it was looked at: parts, mantels, sets, cast pieces, courses, cuts.
+"""What is built and laid stays as it was: parts, mantels, sets, cast pieces, courses, cuts.
 
 Nothing here says that it is right; that is asked in the tests of each (``test_geometry``, ``test_pins_set``,
 ``test_casting``, ``test_courses``, ``test_cutting``, ...). How it is changed on purpose: ``tests/as_built.py``.
@@ -15,7 +15,7 @@ SHARE = 1e-10
 
 
 @pytest.mark.parametrize("name", CASES)
-def test_what_is_built_stays_as_it_was_looked_at(name):
+def test_what_is_built_stays_as_it_was(name):
     for what, found in rows(name).items():
         wanted = kept()[name, what]
         other = [

@@ -1,4 +1,4 @@
-"""Pictures stay as they were looked at: views, sheets, cards, lessons, exercises, sketches.
+"""Pictures stay as they were: views, sheets, cards, lessons, exercises, sketches.
 
 Nothing here says that a picture is right; what it has to show is asked in the tests of its own kind
 (``test_views``, ``test_plan_sheets``, ``test_set_out``, ...). How a picture is changed on purpose:
@@ -13,7 +13,7 @@ from fireplace_calc.drawing.sheets.sheet import Sheet
 
 
 @pytest.mark.parametrize("name", PICTURES)
-def test_a_picture_stays_as_it_was_looked_at(name):
+def test_a_picture_stays_as_it_was(name):
     for what, found in figures(name).items():
         wanted = kept()[name, what]
         close = np.isclose(found, wanted, rtol=1e-8, atol=0.11)

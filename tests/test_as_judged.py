@@ -1,4 +1,4 @@
-"""What every rule of every book says stays as it was looked at, of invented designs drawn from a seed.
+"""What every rule of every book says stays as it was, of invented designs drawn from a seed.
 
 Nothing here says that it is right; that is asked in ``test_rules_limits`` and its neighbors, on both sides of
 each limit. How a rule is changed on purpose: ``tests/as_judged.py``.
@@ -14,7 +14,7 @@ SHARE = 1e-10
 
 
 @pytest.mark.parametrize("case", CASES)
-def test_what_is_judged_stays_as_it_was_looked_at(case):
+def test_what_is_judged_stays_as_it_was(case):
     found = figures_of(case)
     assert set(found) == {what for name, what in kept() if name == case}
     other = {

@@ -11,6 +11,7 @@ from ht.conv_internal import turbulent_Gnielinski
 from fireplace_calc.base.tables.draft import wood_analysis
 from fireplace_calc.draft.flow_search import CP_SMOKE, R_SMOKE
 from fireplace_calc.draft.physics import air, losses, walls, wood
+from fireplace_calc.draft.physics.house_leaks import Leaks
 
 TEMPERATURES = (250.0, 263.15, 278.15, 293.15, 323.15, 373.15, 473.15, 573.15, 673.15, 873.15)
 OAK = wood_analysis("hardwood")
@@ -242,3 +243,10 @@ def test_cooling_along_the_flue_is_the_exponential():
     profile = 280.0 + 120.0 * np.exp(-0.4 * (np.arange(10_000) + 0.5) / 10_000)
     assert mean == pytest.approx(profile.mean(), abs=1e-6)
     assert top == pytest.approx(280.0 + 120.0 * np.exp(-0.4), abs=1e-9)
+
+
+def test_a_house_of_which_nothing_is_told_stands_in_air_of_usual_weight():
+    """Air of 20 degC at sea level: 101,325 Pa / (287.05 J/(kg K) x 293.15 K) = 1.204 kg/m3."""
+    usual = Leaks(0.1, 0.65)
+    assert usual.room == usual.outside == pytest.approx(101325 / (287.05 * 293.15), abs=0.005)
+    assert (usual.bottom, usual.top, usual.inlet) == (0.0, 0.0, 0.0)

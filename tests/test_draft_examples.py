@@ -31,7 +31,7 @@ from fireplace_calc.draft.physics.house_leaks import Leaks, inlet_flow, leakage,
 from fireplace_calc.draft.physics.losses import handbook_friction, inlet_loss
 from fireplace_calc.draft.physics.weather import wind_pressure
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
-from fireplace_calc.draft.spillage import inward_velocity, least_air, plume
+from fireplace_calc.draft.spillage import inward_velocity, least_air, plume, spill
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.report.canada_agreement import (
     FIRST_ROW,
@@ -523,3 +523,11 @@ def test_the_plume_carries_more_than_the_wood_needs_to_burn(kind, water):
     assert taken > 2 * (1 - water) * stoichiometric_air(wood)
     if (kind, water) == ("hardwood", 0.0):
         assert taken == pytest.approx(0.0018 * 0.6 * 18.78e3, rel=0.01)
+
+
+@pytest.mark.parametrize(("wind", "fan"), [(-30.0, 0.0), (0.0, np.inf)])
+def test_in_a_room_as_open_as_outdoors_no_fan_tips_a_fire_that_draws(wind, fan):
+    """And one that the wind presses down bears none."""
+    way, lit, air = reference(np.array([8.0]))
+    air = replace(air, leak=np.array([np.inf]), wind=wind)
+    assert spill(settle(way, lit, air), way, lit, air).tipping_fan == fan

@@ -222,3 +222,30 @@ def test_a_flue_turns_by_the_air_beside_its_inside_face():
         patch.setattr(module, "_turns", watched)
         first_hour(geometry)
     assert seen == [True, False, False]
+
+
+def test_what_gathers_under_a_flue_is_held_against_its_inside_face(monkeypatch):
+    """Smoke lighter than the air at the face of the flue, not than the air a slice farther in, which is colder:
+    a house that pulls harder than the one and weaker than the other keeps the air standing.
+    """
+    from types import SimpleNamespace
+
+    way = SimpleNamespace(opening_height=0.75, fire_bed=0.1, height=8.0, length=5.0)
+    air = SimpleNamespace(room=293.15, pressure=101325.0, outdoor=273.15, wind=0.0, fans=0.0)
+    lit = SimpleNamespace(power=20e3)
+    monkeypatch.setattr(module, "leaks", lambda *_: None)
+    pulls = {}
+    for name, slices in (("face", (290.0, 290.0)), ("mixed", (290.0, 275.0))):
+        now = SimpleNamespace(slices=np.array(slices)[:, None], heat=np.zeros(1))
+
+        def turns(pull, now=now):
+            monkeypatch.setattr(module, "house_pull", lambda *_: pull)
+            return bool(module._turns((way, air, None, None), now, lit)[0])
+
+        low, high = -200.0, 200.0
+        for _ in range(60):
+            low, high = (
+                ((low + high) / 2, high) if turns((low + high) / 2) else (low, (low + high) / 2)
+            )
+        pulls[name] = low
+    assert pulls["mixed"] == pytest.approx(pulls["face"], abs=1e-9) and pulls["face"] > 0

@@ -11,9 +11,10 @@ from test_draft_properties import fires
 
 from fireplace_calc.draft import Surroundings, settle
 from fireplace_calc.draft.conditions import leaks
-from fireplace_calc.draft.flow_search import carries, settled
+from fireplace_calc.draft.flow_search import HALVINGS, _bounds, carries, flow_inputs, settled
 from fireplace_calc.draft.operating import excess_pressure
 from fireplace_calc.draft.physics.house_leaks import leakage, net_inflow
+from fireplace_calc.draft.physics.walls import mean_temperature
 from fireplace_calc.draft.root_search import SCAN_STEPS, largest_root
 
 
@@ -90,6 +91,35 @@ def test_a_root_a_hair_from_a_step_of_the_scan_is_closed_like_any_other(off):
     )
     assert not none.any()
     assert found == pytest.approx(roots, rel=1e-11)
+
+
+def test_a_root_right_on_a_step_of_the_scan_is_found():
+    """Neither short nor over at just that place, short wherever else it is looked."""
+    low, high = 0.5, 200.0
+    place = high * np.exp(-5 * np.log(high / low) / SCAN_STEPS)
+    found, none = largest_root(
+        lambda x: np.where(np.abs(x / place - 1) < 1e-12, 0.0, -1.0),
+        np.array([low]),
+        np.array([high]),
+    )
+    assert not none.any() and found == pytest.approx(place)
+
+
+def test_the_upper_bound_is_narrowed_to_what_is_hardly_driven():
+    """Halved so many times on a scale of ratios: no farther from a flow too weak for any house than that."""
+    way, lit, air = reference(np.linspace(3.0, 12.0, 10))
+    house, known = leaks(way, air), flow_inputs(way, lit, air, None)
+    low, high = _bounds(lit, house, air, known)
+
+    def over(mass):
+        heated = mean_temperature(known.heat / mass, 0.0, known.cooling / mass)
+        cold, warm = min(known.room, known.beside), max(known.room, known.beside)
+        drive = known.column + house.rise - known.gas / (warm + heated)
+        return drive - known.resistance * known.loss * (cold + heated) * mass * mass
+
+    wide = np.sqrt((known.column + house.rise) / (known.resistance * known.loss * known.room))
+    assert (over(high) <= 0).all()
+    assert (over(high * (low / wide) ** (1.05 / 2**HALVINGS)) > 0).all() and (high < wide).all()
 
 
 @pytest.mark.parametrize("changes", [1.0, 30.0, 1000.0, 30_000.0])

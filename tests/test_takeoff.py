@@ -1005,6 +1005,10 @@ def test_a_steel_firebox_is_ordered_once_and_a_leaning_piece_tells_its_height():
     steel = change(Design(), {"firebox.lining": "steel unit", "firebox.plate": "1/4 in"})
     (row,) = [r for r in take_off(build_geometry(steel)) if r.item == "Steel firebox unit"]
     assert (row.net, row.order) == (1, 1)
+    assert "1/4" in row.note and "not told" not in row.note
+    untold = change(Design(), {"firebox.lining": "steel unit"})
+    (row,) = [r for r in take_off(build_geometry(untold)) if r.item == "Steel firebox unit"]
+    assert "not told, drawn so" in row.note
     sections = {"method": "modular", "firebox.lining": "refractory section"}
     rows = {r.item: r for r in take_off(build_geometry(change(Design(), sections)))}
     assert "high along the slope" in rows["Firebox back section"].note

@@ -154,3 +154,15 @@ def test_a_chimney_stands_back_by_the_least_setback_or_is_flush(behind, stands):
     depth = 0.5
     placed = _flush(depth + LEAST_SETBACK + behind, depth)
     assert placed == (depth + LEAST_SETBACK + behind if stands else depth)
+
+
+def test_where_there_is_one_flue_the_second_has_no_solids():
+    from fireplace_calc.geometry.second_flue.outlines import FlueOutlines
+
+    made = FlueOutlines(Design())
+    assert (
+        made.second_bore(0.0, 9.0)
+        == made.second_unit(0.0, 9.0)
+        == made.second_cavity(0.0, 9.0)
+        == []
+    )

@@ -868,3 +868,12 @@ def test_a_beam_that_lies_right_on_the_opening_carries_what_is_put_on_it():
     made = build_geometry(mantel("beam on corbels", material="stone", over_opening="0 in"))
     board = shelf_board(made)
     assert [v / INCH for v in board[2:]] == pytest.approx([-7, 37])
+
+
+def test_stiles_of_a_narrow_panel_are_a_quarter_of_its_width():
+    """4 in wide: one bay, which is as wide as both its stiles; by hand 1, 2 and 1 in."""
+    from fireplace_calc.geometry.mantel.families import _paneling
+
+    runs = list(_paneling(2 * INCH, 1 * INCH, 50 * INCH, 70 * INCH))
+    across = sorted({tuple(inches_of(run)[:2]) for run in runs})
+    assert [pytest.approx(each) for each in across] == [(-2, -1), (-2, 2), (-1, 1), (1, 2)]

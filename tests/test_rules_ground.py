@@ -466,6 +466,8 @@ def test_limit(key, changes, verdict, pack):
         key
     ]
     assert found.verdict == verdict, found
+    if verdict in (M, F) and found.margin is not None:
+        assert found.margin >= 0 if verdict == M else found.margin <= 0, found
 
 
 @pytest.mark.parametrize(("key", "changes", "verdict"), WORDS)
@@ -657,3 +659,9 @@ def test_the_corbelled_unit_is_the_brick_or_block_the_work_is_built_of(
         (facts.corbel_per_course, course and course * tan(slope)),
     ):
         assert found == (None if wanted is None else pytest.approx(wanted * INCH))
+
+
+def test_what_rests_on_a_chimney_is_not_to_be_more_than_nothing():
+    """What a drawing or a hunt for faults says of it is *at most*."""
+    rules = {rule.key: rule for rule in PACKS["US IRC 2021"].rules}
+    assert rules["CHM-06"].at_most and not rules["CHM-07"].at_most

@@ -43,6 +43,7 @@ from fireplace_calc.structure.findings.bearing import (
 from fireplace_calc.structure.findings.register import RULES
 from fireplace_calc.structure.loads.hill import hill_at
 from fireplace_calc.structure.loads.sections import ring, with_holes
+from fireplace_calc.structure.loads.stack import _section
 from fireplace_calc.structure.loads.weights import weigh
 from fireplace_calc.structure.loads.wind import strips, wind_load
 from fireplace_calc.takeoff import share_out, take_off, total_weight
@@ -1163,6 +1164,29 @@ def test_two_flues_are_two_in_the_wind_and_two_holes_in_the_wall():
     assert middle == pytest.approx(float((wide * places).sum() / wide.sum()), abs=1e-4)
     inertia = float((wide * (places - middle) ** 2).sum() * step)
     assert modulus == pytest.approx(inertia / (18 * inch + abs(middle)), rel=1e-3)
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_a_second_flue_weakens_the_stack_where_it_stands_and_from_where_it_begins(side):
+    """By slices of the stack as its plan shows it, from left to right; under its start there is one hole."""
+    told = {"second_flue.serves": "appliance", "second_flue.size": "8x12", "second_flue.side": side}
+    f = build_geometry(change(Design(), told)).frame
+    step = 1e-4
+    places = np.arange(
+        f.stack_middle - f.stack_half + step / 2, f.stack_middle + f.stack_half, step
+    )
+    wide = np.full_like(places, 2 * f.stack_depth)
+    wide -= 2 * f.cavity_depth * (np.abs(places) < f.cavity_half)
+    one = float(wide.sum() * step)
+    wide -= 2 * f.second.cavity_depth * (np.abs(places - f.second.x) < f.second.cavity_half)
+    sizes = 2 * f.stack_depth, 2 * f.stack_half
+    area, modulus, middle = _section(f, True, f.shoulder_top, *sizes)
+    off = float((wide * places).sum() / wide.sum()) - f.stack_middle
+    assert area == pytest.approx(float(wide.sum() * step), rel=1e-3)
+    assert middle == pytest.approx(off, abs=1e-4) and abs(off) > 1e-3
+    inertia = float((wide * (places - f.stack_middle - off) ** 2).sum() * step)
+    assert modulus == pytest.approx(inertia / (f.stack_half + abs(off)), rel=1e-3)
+    assert _section(f, True, f.second.start - 0.01, *sizes)[0] == pytest.approx(one, rel=1e-3)
     assert with_holes(1.0, 2.0, ((0.0, 0.3, 0.5),))[:2] == pytest.approx(ring(1.0, 2.0, 0.3, 0.5))
 
 

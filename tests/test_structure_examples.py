@@ -561,6 +561,7 @@ def test_sag():
     """Standard cases: W L^3/60 EI and 5 w L^4/384 EI; and L4: the smaller of L/600 and 0.3 in,
     which meet at 15 ft.
     """
+    assert bending(2.0) == reaction(2.0) == deflection(2.0, 1e5) == 0.0
     assert deflection(2.0, 1e5, 600.0) == pytest.approx(600 * 8 / 60 / 1e5)
     assert deflection(2.0, 1e5, 0.0, 300.0) == pytest.approx(5 * 300 * 16 / 384 / 1e5)
     assert deflection_limit(15 * FOOT) == pytest.approx(0.3 * INCH)

@@ -590,3 +590,23 @@ def test_where_there_is_no_bed_there_is_no_mortar():
     adds, cuts = bed_solids(one, (), one.level - 0.01, 0.2, 1.0)
     assert adds and {(s.bottom, s.top) for s in adds} == {(one.level - 0.01 + 1.0, one.level + 1.0)}
     assert not cuts
+
+
+def test_what_a_set_leaves_unknown_is_called_so():
+    from fireplace_calc.editing.changes import all_inputs
+    from fireplace_calc.editing.sets.deciding import _words
+
+    plate = all_inputs()["firebox.plate"]
+    assert _words(None, plate) == "unknown" and _words("steel", plate) == "steel"
+    assert '1/4"' in _words(6.35e-3, plate)
+
+
+def test_where_a_bed_tells_no_way_through_it_is_that_of_the_lift_below(monkeypatch):
+    """Of sections of one flue both are the same."""
+    from fireplace_calc.geometry.from_set import set_outlines
+    from fireplace_calc.geometry.polygons import signed_area
+
+    made = set_up(middling()).assembly
+    told = signed_area(set_outlines._bed_way(made, 8))
+    monkeypatch.setattr(set_outlines, "bed_way", lambda *_: ())
+    assert signed_area(set_outlines._bed_way(made, 8)) == pytest.approx(told) and told > 0.1

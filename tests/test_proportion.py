@@ -515,6 +515,8 @@ def test_a_hand_goes_to_the_nearest_stop_and_stays_where_there_is_none():
     for kind in SNAPS:
         places = [s.at for s in slider_stops(geometry, "opening.width", [kind])]
         assert places == sorted(set(places)) and places[0] >= 18 * INCH - 1e-9
+    first = slider_stops(geometry, "base.hearth_level", ["whole courses"])[0]
+    assert (first.at, first.why) == (0.0, "level with the floor"), "the end of the slider is a stop"
     with pytest.raises(ValueError, match="none of these"):
         slider_stops(geometry, "opening.width", ["magnets"])
 

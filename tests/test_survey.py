@@ -721,3 +721,25 @@ def test_how_deep_a_room_is_too_deep(depth, thick, bed, level, drop, deep):
     site = replace(whole.site, grade=0.0)
     design = replace(whole, base=base, hearth=hearth, firebox=firebox, site=site)
     assert _too_deep(design) == deep
+
+
+def test_what_a_tape_may_find_on_what_stands():
+    """Own choice, wider than what can be drawn: an old lintel is thin, a corner hardly rounded by more than 8 in. [in]"""
+    own = {
+        entry.name: tuple(round(end / INCH, 3) for end in entry.spec.bounds)
+        for entry in WALK
+        if entry.spec not in all_inputs().values() and entry.spec.kind == "length"
+    }
+    trim, air, over = (0, 60), (0, 48), (-720, 1440)
+    assert own == {
+        "opening height": (16, 84), "height before raising": (16, 60), "lintel thickness": (0.125, 1),
+        "hearth thickness": (0.125, 12), "hearth thickness under the fire": (0, 36),
+        "mantel distance": trim, "mantel projection": (0, 36),
+        "side trim distance": trim, "side trim projection": (0, 36),
+        "throat length": (3, 96), "corbel step": (0, 12), "chimney height": (12, 1440),
+        "top over the roof": over, "top over what is near": over,
+        "chimney along the ridge": (4, 240), "flue width": (3, 48), "flue depth": (3, 48),
+        "rounding of the corners": (0, 8), "liner wall": (0.25, 6), "liner over the crown": (0, 24),
+        "crown thickness": (2, 16), "air around the chimney": air,
+        "air beside the fireplace": air, "air behind the fireplace": air,
+    }  # fmt: skip

@@ -506,6 +506,14 @@ def test_odds_are_repeatable_and_seeded():
     assert (one.face == two.face).all() and one.smokes == two.smokes
     assert not (one.face == other.face).all()
     assert one.face[0] < one.face[1] < one.face[2]
+    asked = way, fire, surroundings, 283.15, (-0.18, 0.88)
+    for told, same in (
+        ({"tested": True, "cap_known": True}, True),  # as where nobody says otherwise
+        ({"tested": False}, False),
+        ({"cap_known": False}, False),
+    ):
+        drawn = smoke_odds(*asked, **told, draws=2000, seed=1)
+        assert (drawn.face == one.face).all() == same, told
     many = smoke_odds(
         replace(way, opening_area=np.array([[0.677], [1.354]])),
         fire,

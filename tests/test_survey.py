@@ -726,7 +726,7 @@ def test_how_deep_a_room_is_too_deep(depth, thick, bed, level, drop, deep):
 def test_what_a_tape_may_find_on_what_stands():
     """Own choice, wider than what can be drawn: an old lintel is thin, a corner hardly rounded by more than 8 in. [in]"""
     own = {
-        entry.name: tuple(round(end / INCH, 3) for end in entry.spec.bounds)
+        entry.key: tuple(round(end / INCH, 3) for end in entry.spec.bounds)
         for entry in WALK
         if entry.spec not in all_inputs().values() and entry.spec.kind == "length"
     }

@@ -5,18 +5,17 @@ Whoever changes what is built on purpose looks at it and writes the figures anew
 change stands in ``tests/pins/as_built.csv`` then, a row for each design and what of it.
 """
 
-import csv
 import dataclasses
 import sys
 import tomllib
 from collections.abc import Mapping, Set
 from functools import cache
 from math import inf, isnan
-from pathlib import Path
 from random import Random
 from zlib import crc32
 
 import numpy as np
+from held_figures import held, hold
 from set_strategies import random_set, stood, text
 from test_pieces_misfits import KINDS, written
 from test_pieces_random import designed
@@ -76,7 +75,6 @@ from fireplace_calc.geometry.visible.viewpoint import CORNER, FRONT, SECTION
 from fireplace_calc.pieces.choice import Choice, choose
 from fireplace_calc.pieces.set_text import read_set
 
-KEPT = Path(__file__).parent / "pins" / "as_built.csv"
 FIGURES = ("count", "sum", "weighed", "size")
 UNKNOWN, ENDLESS = -77.7, 7777.7
 """What stands for nothing told, and for a length without end."""
@@ -473,23 +471,14 @@ def rows(name):
 CASES = (*DESIGNS, *OTHERS)
 
 
-@cache
 def kept():
     """By case and what of it, the figures of the file."""
-    with KEPT.open(newline="") as file:
-        return {
-            (row["case"], row["of"]): np.array([float(row[name]) for name in FIGURES])
-            for row in csv.DictReader(file)
-        }
+    return held("as_built")
 
 
 def main():
-    with KEPT.open("w", newline="") as file:
-        out = csv.writer(file, lineterminator="\n")
-        out.writerow(("case", "of", *FIGURES))
-        for name in CASES:
-            for what, row in rows(name).items():
-                out.writerow((name, what, *(f"{value:.14g}" for value in row)))
+    found = (((name, what), row) for name in CASES for what, row in rows(name).items())
+    hold("as_built", ("case", "of", *FIGURES), found, ".14g")
 
 
 if __name__ == "__main__":

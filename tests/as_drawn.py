@@ -20,6 +20,7 @@ from zlib import crc32
 
 import numpy as np
 from built_works import WORKS
+from held_figures import PINS, held, hold
 from measured_sheet import HEAD
 from PIL import Image
 
@@ -81,9 +82,8 @@ from fireplace_calc.scene.shown_masonry import STATES
 from fireplace_calc.scene.whole_scene import WholeScene, gather_scene
 from fireplace_calc.survey.asked.walk import WALK
 
-PINS = Path(__file__).with_name("pins")
 ROOT = PINS.parent.parent
-KEPT, COLUMNS = PINS / "as_drawn.csv", PINS / "columns.csv"
+COLUMNS = PINS / "columns.csv"
 FIGURES = ("points", "across", "up", "spread", "turn")
 """Of all points: how many, weights times x, y, their squares and their product. [mm, mm2]"""
 SHIPPED = {"plain": DESIGNS / "plain.toml", "laid": DESIGNS / "boathouse-laid.toml",
@@ -559,14 +559,9 @@ def figures(name):
     return rows
 
 
-@cache
 def kept():
     """By picture and what of it, the figures of the file."""
-    with KEPT.open(newline="") as file:
-        return {
-            (row["picture"], row["of"]): np.array([float(row[name]) for name in FIGURES])
-            for row in csv.DictReader(file)
-        }
+    return held("as_drawn")
 
 
 def columns():
@@ -596,12 +591,8 @@ def kept_columns():
 def main():
     with COLUMNS.open("w", newline="") as file:
         csv.writer(file, lineterminator="\n").writerows(columns().items())
-    with KEPT.open("w", newline="") as file:
-        out = csv.writer(file, lineterminator="\n")
-        out.writerow(("picture", "of", *FIGURES))
-        for name in PICTURES:
-            for what, row in figures(name).items():
-                out.writerow((name, what, *(f"{value:.1f}" for value in row)))
+    found = (((name, what), row) for name in PICTURES for what, row in figures(name).items())
+    hold("as_drawn", ("picture", "of", *FIGURES), found, ".1f")
 
 
 if __name__ == "__main__":

@@ -5,14 +5,12 @@ Whoever changes a rule on purpose tries both its sides by hand (``test_rules_lim
 anew: ``.venv/bin/python tests/as_judged.py``; the change stands in ``tests/pins/as_judged.csv`` then, a row for each rule.
 """
 
-import csv
 import sys
 from functools import cache
-from pathlib import Path
 from random import Random
 
-import numpy as np
 from as_built import FIGURES, figures
+from held_figures import held, hold
 
 from fireplace_calc import PACKS, change
 from fireplace_calc.base.units import INCH, InputError
@@ -24,7 +22,6 @@ from fireplace_calc.rules.gathering import gather_facts
 from fireplace_calc.rules.tracing.follows import idle
 from fireplace_calc.rules.tracing.known import known_facts
 
-KEPT = Path(__file__).parent / "pins" / "as_judged.csv"
 COUNT = 48
 """Designs that every rule is asked about."""
 UNITS = {
@@ -125,23 +122,16 @@ def figures_of(case):
     return others() if case == FACTS else rows(case)
 
 
-@cache
 def kept():
     """By case and what of it, the figures of the file."""
-    with KEPT.open(newline="") as file:
-        return {
-            (row["case"], row["of"]): np.array([float(row[name]) for name in FIGURES])
-            for row in csv.DictReader(file)
-        }
+    return held("as_judged")
 
 
 def main():
-    with KEPT.open("w", newline="") as file:
-        out = csv.writer(file, lineterminator="\n")
-        out.writerow(("case", "of", *FIGURES))
-        for name in CASES:
-            for what, row in sorted(figures_of(name).items()):
-                out.writerow((name, what, *(f"{value:.12g}" for value in row)))
+    found = (
+        ((name, what), row) for name in CASES for what, row in sorted(figures_of(name).items())
+    )
+    hold("as_judged", ("case", "of", *FIGURES), found)
 
 
 if __name__ == "__main__":

@@ -6,18 +6,16 @@ Whoever changes a formula on purpose holds it against its source (``test_draft_e
 ``tests/pins/as_reckoned.csv`` then, a row for each design and what of it.
 """
 
-import csv
 import sys
 from functools import cache
-from pathlib import Path
 
 import numpy as np
 from as_built import _numbers
 from as_judged import drawn
+from held_figures import held, hold
 
 from fireplace_calc import assess
 
-KEPT = Path(__file__).parent / "pins" / "as_reckoned.csv"
 FIGURES = ("count", "sum", "weighed")
 DESIGNS = 18
 FINE = 1e3
@@ -47,21 +45,13 @@ def figures_of(case):
     return np.array([len(found), found.sum(), (weights * found).sum()])
 
 
-@cache
 def kept():
     """By case, the figures of the file."""
-    with KEPT.open(newline="") as file:
-        return {
-            row["case"]: np.array([float(row[name]) for name in FIGURES])
-            for row in csv.DictReader(file)
-        }
+    return held("as_reckoned", 1)
 
 
 def main():
-    with KEPT.open("w", newline="") as file:
-        out = csv.writer(file, lineterminator="\n")
-        out.writerow(("case", *FIGURES))
-        out.writerows((case, *(f"{value:.12g}" for value in figures_of(case))) for case in CASES)
+    hold("as_reckoned", ("case", *FIGURES), (((case,), figures_of(case)) for case in CASES))
 
 
 if __name__ == "__main__":

@@ -325,3 +325,17 @@ def test_across_a_corner_the_wall_holds_hearth_and_seat():
     assert least_across(made.design, made.frame) == pytest.approx(140 * INCH)
     moved = build_geometry(change(made.design, {"breast.off_center": "2 in"}))
     assert least_across(moved.design, moved.frame) == pytest.approx(144 * INCH)
+
+
+def test_round_a_set_the_face_goes_on_from_the_walls_over_the_chamber():
+    """Its masonry is one part: with a ceiling at the throat the walls alone show of it, with a higher one the
+    breast before the chamber too.
+    """
+    from fireplace_calc.brickwork.seen.breast_seen import breast_shown
+    from fireplace_calc.takeoff.facing import _areas_up_to
+
+    made = build_geometry(change(Design(), {"pieces.set": "middling"}))
+    throat, top = made.frame.throat, made.frame.flue_start
+    walls, both = (_areas_up_to(made, level)["masonry round the set"] for level in (throat, top))
+    chamber = breast_shown(made, throat, top)
+    assert both - walls == pytest.approx(chamber) and min(walls, chamber) > 0.1

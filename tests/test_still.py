@@ -181,3 +181,17 @@ def test_what_is_round_is_lit_as_round():
         cosine = np.einsum("ij,ij->i", directions(faces, number, points), true)
         worst[thing.smooth] = np.degrees(np.arccos(np.clip(cosine, -1, 1))).max()
     assert worst[True] < 6 < 10 < worst[False] <= 15
+
+
+@pytest.mark.parametrize("repeats", [False, True])
+def test_a_dot_of_a_face_is_looked_up_where_it_lies(repeats):
+    """A face of 0.5 by 0.25 m in four dots by two; past its end the last one, or where it repeats the first."""
+    from types import SimpleNamespace
+
+    from fireplace_calc.scene.still.coat_dots import _looked_up
+
+    face = SimpleNamespace(origin=(1.0, 0.0, 2.0), width=0.5, height=0.25, repeats=repeats)
+    painted = np.arange(8.0).reshape(2, 4, 1)
+    points = np.array([(1.3, 0.0, 2.2), (1.01, 0.0, 2.1), (1.55, 0.0, 2.01)])
+    found = _looked_up(face, painted, points, np.array((1.0, 0, 0)), np.array((0, 0, 1.0)))
+    assert found[:, 0].tolist() == [6.0, 0.0, 0.0 if repeats else 3.0]

@@ -13,7 +13,7 @@ sys.path.insert(0, str(Path(__file__).parent / "bench"))
 
 import fuzz
 from fuzzing import agreement, designs, files, papers
-from mutating.rooms import TESTS, likeliest, room
+from mutating.rooms import TESTS, equivalent, likeliest, room
 from mutating.sites import sites
 
 import fireplace_calc
@@ -152,3 +152,12 @@ def test_the_table_of_tests_names_files_that_are_there():
     modules = {room(path): path for path in sorted(PACKAGE.rglob("*.py"))}
     for test in (test for name in TESTS for test in likeliest(modules[name])):
         assert (PACKAGE.parent / test).exists(), test
+
+
+def test_what_nobody_can_find_names_a_line_that_stands_and_says_why():
+    known = equivalent()
+    for (file, line, mutant), why in known.items():
+        standing = {text.strip() for text in (PACKAGE / file).read_text().splitlines()}
+        assert line in standing, f"{file} has no line {line!r} any more"
+        assert mutant != line and len(why) > 10, (file, line)
+    assert len(known) > 100

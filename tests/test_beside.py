@@ -166,3 +166,15 @@ def test_where_there_is_one_flue_the_second_has_no_solids():
         == made.second_cavity(0.0, 9.0)
         == []
     )
+
+
+def test_an_arch_reaches_sideways_past_a_flue_as_far_as_its_back_does():
+    """By hand: 60 in wide, 15 in rise: radius (30^2 + 15^2) / 30 = 37.5 in; a ring of 8 in springs from
+    (37.5 + 8) x 30 / 37.5 = 36.4 in. A straight head: lining of 4-1/2 in on sides that close in by a third, 36 in.
+    """
+    from fireplace_calc.geometry.second_flue.placing import _firebox_reach
+
+    told = {"opening.width": "60 in", "opening.rise": "15 in", "lintel.height": "8 in"}
+    for head, reach in (("segmental", 36.4), ("straight", 36.0)):
+        d = change(Design(), {**told, "opening.head": head})
+        assert _firebox_reach(d, 0.0, 1 / 3, 8 * INCH) / INCH == pytest.approx(reach)

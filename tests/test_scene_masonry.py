@@ -365,3 +365,19 @@ def test_a_mantel_is_cut_moved_and_hung_with_all_else(boathouse):
     (shelf,) = mantel_things(of_set, "built")
     assert shelf.step == last_step(of_set) > max(t.step for t in masonry(of_set, "built"))
     assert mantel_things(assess(Design()), "room") == ()
+
+
+@pytest.mark.parametrize("across", [-1, 1])
+@pytest.mark.parametrize("up", [-1, 1])
+def test_all_that_lies_behind_the_fire_is_behind_it_however_far(across, up):
+    """Of a cube far behind it, low or high, left or right, nothing is left out; of one before it all is."""
+    from manifold3d import Manifold
+
+    from fireplace_calc.geometry.builder import build_geometry
+    from fireplace_calc.scene.built.hand_set import FAR, _behind_the_fire
+
+    behind = _behind_the_fire(build_geometry(Design()))
+    cube = Manifold.cube((0.1, 0.1, 0.1), True)
+    for y, share in ((0.9, 1.0), (-0.9, 0.0)):
+        at = cube.translate((0.9 * FAR * across, y * FAR, 0.9 * FAR * up))
+        assert (at ^ behind).volume() == pytest.approx(share * 0.001)

@@ -591,3 +591,18 @@ def test_hearth_and_seat_need_a_wall_as_wide_on_either_side():
         assert least_across(g.design, g.frame) / INCH == pytest.approx(wide)
     bare = made({"hearth.front": "0 in"})
     assert least_across(bare.design, bare.frame) == pytest.approx(2 * bare.frame.block_half)
+
+
+@pytest.mark.parametrize(("lean", "reach"), [(0.0, 1.8), (0.5, 2.3), (-1.3, 2.3)])
+def test_a_stack_that_leans_aside_may_come_nearer_to_the_corner_than_the_breast(lean, reach):
+    """By hand: breast 0.6 + 0.1 + 0.9 = 1.6 m; stack |0.3 + lean + 0.1| + 0.4 aside and 0.7 + 0.3 behind the face."""
+    from types import SimpleNamespace
+
+    from fireplace_calc.geometry.in_room.cut_corner import _reach
+
+    frame = SimpleNamespace(
+        stack_middle=0.3, shift_at=lambda level: lean, block_half=0.6, block_back=0.9,
+        stack_half=0.4, flue_y=0.7, stack_depth=0.3,
+    )  # fmt: skip
+    design = change(Design(), {"breast.off_center": "100 mm"})
+    assert _reach(design, frame) == pytest.approx(reach)

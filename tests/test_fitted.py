@@ -266,3 +266,10 @@ def test_no_piece_of_a_face_reaches_under_its_foot():
         assert piece.height / INCH == pytest.approx(high)
         assert min(y for _, y in piece.ring) / INCH >= 11 - 1e-9
         assert piece.area == pytest.approx(before.area * high / 2.5)
+
+
+def test_a_layout_of_which_nothing_else_is_told_begins_at_its_foot_with_nothing_cut_or_left_out():
+    from fireplace_calc.brickwork.layout import Layout
+
+    bare = Layout(Face("floor", (box(0.0, 1.0, 0.0, 1.0),)), BRICK, "stack", (), 0.0)
+    assert (bare.note, bare.joint, bare.first, bare.closers, bare.left_out) == ("", 0.0, 0.0, 0, 0)

@@ -1,5 +1,6 @@
 """What is said of the heat: never a pass, three numbers, and the code's clearance first."""
 
+import re
 from functools import lru_cache
 
 import pytest
@@ -190,3 +191,13 @@ def test_tones_reach_all_that_is_solid():
     )
     wide, high = (float(edge[-1] - edge[0]) * view.scale for edge in (run.mesh.x, run.mesh.y))
     assert toned == pytest.approx(wide * high, rel=1e-6)
+
+
+def test_what_is_added_for_a_fine_working_is_told_in_the_readers_degrees():
+    from fireplace_calc.report.heat.heat_report import sources
+
+    told = {units: " ".join(sources(units)) for units in ("feet-inches", "millimetres")}
+    added = {units: re.search(r"figures have (\S+ \S+)", text)[1] for units, text in told.items()}
+    assert added["feet-inches"].endswith("°F") and added["millimetres"].endswith("°C")
+    american, metric = (float(text.split()[0]) for text in added.values())
+    assert american == pytest.approx(1.8 * metric, abs=0.6)

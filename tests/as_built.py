@@ -15,6 +15,7 @@ from random import Random
 from zlib import crc32
 
 import numpy as np
+from by_lot import by_lot
 from held_figures import held, hold
 from set_strategies import random_set, stood, text
 from test_pieces_misfits import KINDS, written
@@ -45,7 +46,6 @@ from fireplace_calc.brickwork.seen.stone_face import stone_joints, stones
 from fireplace_calc.brickwork.work import count_bricks, split_brick, usual_joint
 from fireplace_calc.design.records import Design
 from fireplace_calc.design.surround import STONE_BONDS
-from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.geometry.assembled.assembly import as_wanted
 from fireplace_calc.geometry.assembled.clash import clash
 from fireplace_calc.geometry.assembled.fitting import fit
@@ -91,17 +91,8 @@ LEAVE = ("pieces", "job", "prices", "site", "name", "note", "measured", "work")
 
 # -- designs ---------------------------------------------------------------------------------------
 def drawn(seed):
-    """A design of random answers: each input by a lot of its own, so that a new one moves no other."""
-    design = Design()
-    for key, spec in all_inputs().items():
-        lot = Random(f"{seed} {key}")
-        if key.partition(".")[0] in LEAVE or lot.random() > (0.9 if key in OWN else 0.35):
-            continue
-        try:
-            design = change(design, {key: _answer(key, spec, lot)})
-        except InputError:
-            continue
-    return design
+    """A design of random answers."""
+    return by_lot(seed, LEAVE, lambda key: 0.9 if key in OWN else 0.35, _answer)
 
 
 def _answer(key, spec, lot):

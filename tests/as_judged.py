@@ -7,15 +7,13 @@ anew: ``.venv/bin/python tests/as_judged.py``; the change stands in ``tests/pins
 
 import sys
 from functools import cache
-from random import Random
 
 from as_built import FIGURES, figures
+from by_lot import by_lot
 from held_figures import held, hold
 
-from fireplace_calc import PACKS, change
+from fireplace_calc import PACKS
 from fireplace_calc.base.units import INCH, InputError
-from fireplace_calc.design.records import Design
-from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.rules import check_every_pack
 from fireplace_calc.rules.gathering import gather_facts
@@ -33,22 +31,12 @@ LEAVE = ("pieces", "job", "prices", "name", "note")
 
 
 def drawn(seed):
-    """A design with about half of all that can be told answered, each input by a lot of its own, so that a new one moves no
-    other.
-    """
-    design, share = Design(), (0.25, 0.5, 0.8)[seed % 3]
-    for key, spec in all_inputs().items():
-        lot = Random(f"{seed} {key}")
-        if key.partition(".")[0] in LEAVE or lot.random() > share:
-            continue
-        try:
-            design = change(design, {key: _answer(spec, lot)})
-        except InputError:
-            continue
-    return design
+    """A design with a quarter, half or most of all that can be told answered."""
+    share = (0.25, 0.5, 0.8)[seed % 3]
+    return by_lot(seed, LEAVE, lambda key: share, _answer)
 
 
-def _answer(spec, lot):
+def _answer(key, spec, lot):
     if spec.optional and lot.random() < 0.12:
         return "unknown"
     if spec.kind == "choice":

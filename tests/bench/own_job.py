@@ -39,7 +39,7 @@ TASK = (
     ("How far is the firebox raised?", "14"),
     ("Arch or straight?", "arch"),
     ("Which liner?", "12x16"),
-    ("How high, floor to chimney top", "24 ft"),
+    ("Floor to chimney top", "24 ft"),
     ("What is the face made of?", "brick"),
     ("Which mantel?", "none"),
 )

@@ -178,7 +178,7 @@ QUESTIONS = (
     ),
     StartQuestion(
         "ridge",
-        "How far, level, from chimney to ridge?",
+        "How far, level, to the ridge?",
         "8 ft",
         _length("roof.ridge_distance", FEET),
     ),
@@ -220,7 +220,7 @@ QUESTIONS = (
         liner_choices,
         decides=("flue.size",),
     ),
-    StartQuestion("top", "How high, floor to chimney top?", "24 ft", _nothing),
+    StartQuestion("top", "Floor to chimney top?", "24 ft", _nothing),
     StartQuestion(
         "face",
         "What is the face made of?",

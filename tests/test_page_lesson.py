@@ -303,6 +303,29 @@ def test_a_lesson_goes_by_keyboard_alone(wall):
     assert wall.evaluate("document.activeElement.dataset.f") == "box"
 
 
+def test_an_answer_that_is_begun_outlasts_what_the_page_is_told(wall):
+    """A hint and a picture of another size make the words anew; the next exercise has an empty box."""
+    sized(wall, 1280, 800)
+    opened(wall, "exercises")
+    box = wall.locator("[data-f=box]")
+    box.fill("12 ft 3")
+    wall.locator("[data-f=hint]").click()
+    wall.locator(".fl-frame .fl-hint").wait_for()
+    assert box.input_value() == "12 ft 3"
+    box.press("End")
+    wall.keyboard.type(" in")
+    sized(wall, 1024, 768)
+    assert box.input_value() == "12 ft 3 in"
+    box.press("Control+a")
+    sized(wall, 1280, 800)
+    wall.keyboard.type("9 ft")
+    assert box.input_value() == "9 ft"
+    box.press("Enter")
+    wall.locator(".fl-frame .fl-hint").wait_for(state="detached")
+    wall.locator("[data-f=another]").click()
+    settles(wall, box.input_value, "", "a box for another answer")
+
+
 def test_a_dark_room_contents_and_a_phone(wall):
     sized(wall, 1280, 800)
     wall.get_by_text("Dark room").click()

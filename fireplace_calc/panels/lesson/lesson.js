@@ -13,6 +13,11 @@ function listed(label, act) {
   };
 }
 
+/** An answer that somebody has begun stays in the box made anew for the same question. */
+function keepBegun(old, box) {
+  if (old && box && old.dataset.of === box.dataset.of && old.value !== old.defaultValue) box.value = old.value;
+}
+
 /** Whether it has filled the window once: whoever goes back to the notebook stays there. */
 let opened = false;
 
@@ -48,15 +53,17 @@ function render({ model, el }) {
   let rule = null, shown = '';
   const fill = (nodes, fresh) => {
     const held = words.contains(document.activeElement) ? document.activeElement.dataset.f : null;
-    const place = document.activeElement?.selectionStart;
+    const { selectionStart: from, selectionEnd: to } = document.activeElement || {};
+    const begun = words.querySelector('input[type=text]');
     words.replaceChildren(...nodes);
+    keepBegun(begun, words.querySelector('input[type=text]'));
     words.classList.toggle('fl-anew', fresh);
     turnList(words);
     if (fresh) words.scrollTop = 0;
     if (!held) return;
     const again = words.querySelector(`[data-f="${held}"]:not(:disabled)`) || words.querySelector('[data-f="reply"], [data-f="onward"]:not(:disabled), button:not(:disabled)');
     again?.focus({ preventScroll: true });
-    if (again?.type === 'text' && Number.isInteger(place)) again.setSelectionRange(place, place);
+    if (again?.type === 'text' && Number.isInteger(from)) again.setSelectionRange(from, to);
   };
   const showScreen = (told) => {
     const now = `${told.screen} ${told.key} ${told.book.value}`, fresh = now !== shown;

@@ -155,8 +155,8 @@ const SCREENS = {
     if (told.options.length) {
       answer = make('div', { className: 'fl-options fl-short' }, ...told.options.map((words, at) => press(`typed-${at}`, words, () => typed(words), chosen(told.typed === words))));
     } else {
-      const box = make('input', { type: 'text', value: told.typed, autocomplete: 'off', spellcheck: false, aria: { 'aria-label': `Your answer${told.unit ? `, ${told.unit}` : ''}` } });
-      box.dataset.f = 'box';
+      const box = make('input', { type: 'text', defaultValue: told.typed, autocomplete: 'off', spellcheck: false, aria: { 'aria-label': `Your answer${told.unit ? `, ${told.unit}` : ''}` } });
+      Object.assign(box.dataset, { f: 'box', of: [told.kind, told.level, told.seed, told.step] });
       box.onkeydown = (event) => { if (event.key === 'Enter') typed(box.value); };
       answer = rowOf(box, make('span', { textContent: told.unit, className: 'fl-clause' }), press('typed', 'Check', () => typed(box.value)));
     }

@@ -25,9 +25,13 @@ class Record:
 
     Making one raises ``InputError`` when a field holds what its input does not allow: one sentence
     that names the field, what it may hold, what came, and the likely cause.
+
+    Equality, hash and text are those of any dataclass, written here once: a record says
+    ``eq=False, repr=False``, or three functions more are compiled for each at every import.
     """
 
-    __slots__ = ("_known",)
+    __slots__ = ("_hash", "_known")
+    _hash: int
     _known: dict[Callable[[Any], Any], Any]
 
     def __post_init__(self) -> None:
@@ -48,6 +52,28 @@ class Record:
             raise _no_record(self, kinds)
         for name, piece in lists:
             object.__setattr__(self, name, checked_pieces(name, piece, getattr(self, name)))
+
+    def __eq__(self, other: object) -> bool:
+        """Field by field, with a record of the same kind."""
+        if other.__class__ is not self.__class__:
+            return NotImplemented
+        held_now = _names(type(self))[1]  # type: ignore[arg-type]  # a class is hashable
+        return held_now(self) == held_now(other)
+
+    def __hash__(self) -> int:
+        """Of all fields together, worked out once: a change leaves most records as they are."""
+        try:
+            return self._hash
+        except AttributeError:
+            made = hash(_names(type(self))[1](self))  # type: ignore[arg-type]
+            object.__setattr__(self, "_hash", made)
+            return made
+
+    def __repr__(self) -> str:
+        """As it would be made."""
+        names, held_now = _names(type(self))  # type: ignore[arg-type]
+        held = zip(names, held_now(self), strict=True)
+        return f"{type(self).__qualname__}({', '.join(f'{n}={value!r}' for n, value in held)})"
 
     def with_read(self, values: Mapping[str, Any]) -> Self:
         """A copy with other values, which ``Input.read`` has passed: they are not held twice.
@@ -81,22 +107,6 @@ class Record:
         if work not in known:
             known[work] = work(self)
         return cast("Made", known[work])
-
-
-class HashedOnce(Record):
-    """A record that is looked up again and again: what it hashes to is worked out once."""
-
-    __slots__ = ("_hash",)
-    _hash: int
-
-    def hashed(self) -> int:
-        """Hash of all fields together."""
-        try:
-            return self._hash
-        except AttributeError:
-            made = hash(_names(type(self))[1](self))  # type: ignore[arg-type]  # a class is hashable
-            object.__setattr__(self, "_hash", made)
-            return made
 
 
 @lru_cache(maxsize=64)

@@ -37,6 +37,14 @@ class LaidBlock:
     unit: Unit
     courses: tuple[BlockCourse, ...]
 
+    @property
+    def fits(self) -> float:
+        """Share of what is laid that the part has room for: where beds cannot take up what is over,
+        the last course is drawn too high. [-]
+        """
+        coursing = self.coursing
+        return min(coursing.target / coursing.height, 1.0) if coursing.height > 0 else 0.0
+
     def count(self) -> dict[str, BlockCount]:
         """Blocks of each kind of course that is there.
 
@@ -65,8 +73,7 @@ class LaidBlock:
             elif of == "sawn" and kind == "block":
                 cut_volume += sum(course.areas) * height * times
                 taken += (*course.lengths, *(self.unit.length,) * course.whole) * times
-        from_blocks = bricks_for(taken, self.unit.length)
-        return BlockCount(whole, len(taken), from_blocks, areas, cut_volume)
+        return BlockCount(whole, areas, cut_volume, tuple(taken), self.unit.length)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,17 +82,31 @@ class BlockCount:
 
     Attributes
     ----------
-    whole, pieces, blocks_for_cuts : int
-        Whole blocks, cut ones, and the blocks those come out of. [-]
+    whole : int
+        Whole blocks. [-]
     whole_volume, cut_volume : float
-        That they fill, cores counted in. [m3]
+        That whole and cut ones fill, cores counted in. [m3]
+    lengths : tuple of float
+        What each cut one takes of a block's length. [m]
+    length : float
+        Of a block. [m]
     """
 
     whole: int
-    pieces: int
-    blocks_for_cuts: int
     whole_volume: float
     cut_volume: float
+    lengths: tuple[float, ...]
+    length: float
+
+    @property
+    def pieces(self) -> int:
+        """Cut blocks. [-]"""
+        return len(self.lengths)
+
+    @property
+    def blocks_for_cuts(self) -> int:
+        """Blocks that the cut ones come out of. [-]"""
+        return bricks_for(self.lengths, self.length)
 
 
 def lay_block(part: Part, unit: Unit) -> LaidBlock:

@@ -69,6 +69,15 @@ class Brickwork:
     def _is_lined(self) -> bool:
         return self.geometry.facing_fire.material == "firebrick"
 
+    def block_of(self, name: str) -> LaidBlock | None:
+        """The block of a part that is laid in it course by course; none of any other part."""
+        match name:
+            case "base walls":
+                return self.base_block
+            case "hearth extension base":
+                return self.extension_block
+        return None
+
     def _block(self, name: str) -> LaidBlock | None:
         part = self.geometry.parts_by_name.get(name)
         return lay_block(part, block(self.geometry)) if part and part.volume > 0 else None

@@ -8,7 +8,7 @@ from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import length, yes_no
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Abroad(Record):
     """What only books outside the United States ask, and the trade."""
 

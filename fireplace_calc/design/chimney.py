@@ -16,7 +16,7 @@ IN_A_WALL, ACROSS = "in a wall", "across a corner"
 """Where it stands in its room."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Chimney(Record):
     """What stands round the flue, and its top."""
 
@@ -114,7 +114,7 @@ class Chimney(Record):
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Stack(Record):
     """Details of the chimney that the clauses ask about."""
 
@@ -242,7 +242,7 @@ class Stack(Record):
     weep_holes: bool | None = yes_no("Weep holes", None, "In the veneer.", "weep_holes")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Breast(Record):
     """How the masonry stands in its wall, as the room sees it."""
 

@@ -8,7 +8,7 @@ from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, length, quantity, yes_no
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Fire(Record):
     """What burns."""
 
@@ -41,7 +41,7 @@ class Fire(Record):
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Air(Record):
     """Outdoor air for the fire."""
 

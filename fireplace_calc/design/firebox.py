@@ -22,7 +22,7 @@ DRAWN_PLATE = INCH / 4
 MASONRY = ("solid units", "hollow grouted solid", "stone", "concrete", "hollow ungrouted")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Firebox(Record):
     """The box the fire stands in."""
 
@@ -161,7 +161,7 @@ class Firebox(Record):
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Base(Record):
     """From the ground to the hearth."""
 

@@ -12,7 +12,7 @@ from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, count, length, quantity, yes_no
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Ground(Record):
     """What the footing stands on and is made of."""
 
@@ -100,7 +100,7 @@ class Ground(Record):
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Anchorage(Record):
     """Bars, ties and straps against earthquake."""
 
@@ -174,7 +174,7 @@ class Anchorage(Record):
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Loads(Record):
     """What pushes, shakes and carries it; only a structural answer asks."""
 

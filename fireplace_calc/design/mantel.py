@@ -15,7 +15,7 @@ BURNS = ("wood", "painted wood")
 """What of the materials burns."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Mantel(Record):
     """The mantel. A size that is not known is the usual one of its family, cut to what fits."""
 

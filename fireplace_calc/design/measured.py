@@ -8,7 +8,7 @@ from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import length, quantity
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Measured(Record):
     """Figures taken on site; where one is given, the checks use it and not the drawing's own."""
 

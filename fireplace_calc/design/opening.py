@@ -12,7 +12,7 @@ BARS = ("No. 3", "No. 4", "No. 5", "No. 6")
 """Each a row of ``data/reinforcing_bars.csv``."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Opening(Record):
     """The clear opening at the face."""
 
@@ -76,7 +76,7 @@ class AngleLegs(NamedTuple):
     """Of both legs. [m]"""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Lintel(Record):
     """What carries the masonry over the opening."""
 
@@ -135,7 +135,7 @@ class Lintel(Record):
         return AngleLegs(pitch, level, min(self.thickness, self.height, level))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Hearth(Record):
     """The extension in front, where a spark can land."""
 
@@ -201,7 +201,7 @@ class Hearth(Record):
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Seat(Record):
     """The hearth carried on along the wall as a bench of masonry, as deep as it is in front."""
 

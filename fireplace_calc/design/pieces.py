@@ -11,7 +11,7 @@ from fireplace_calc.design.opening import AngleLegs
 ANGLE = "steel angle"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class TakenSet(Record):
     """Which set, and what stands round it. The set's own lengths are read off its pieces."""
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from fireplace_calc.base.record import HashedOnce
+from fireplace_calc.base.record import Record
 from fireplace_calc.design.abroad import Abroad
 from fireplace_calc.design.chimney import Breast, Chimney, Stack
 from fireplace_calc.design.declarations import choice, text
@@ -30,8 +30,8 @@ if TYPE_CHECKING:
     from fireplace_calc.pieces.records import PieceSet
 
 
-@dataclass(frozen=True, slots=True)
-class Design(HashedOnce):
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
+class Design(Record):
     """A fireplace and its chimney, as somebody chose it."""
 
     name: str = text("Name", "A plain fireplace", "Shown on every sheet.")
@@ -81,7 +81,3 @@ class Design(HashedOnce):
     """
     overruled: tuple[str, ...] = ()
     """What its file said otherwise than the pieces of its set, one sentence each."""
-
-    def __hash__(self) -> int:
-        """Of all inputs together."""
-        return self.hashed()

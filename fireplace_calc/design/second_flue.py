@@ -12,7 +12,7 @@ NONE, FIREPLACE, APPLIANCE = "none", "fireplace", "appliance"
 SOLID_FUEL, GAS, OIL, PELLETS = "solid fuel", "gas", "oil", "pellets"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class SecondFlue(Record):
     """The flue beside the first one, in the same chimney.
 

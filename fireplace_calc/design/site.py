@@ -17,7 +17,7 @@ SOILS = (
 SEISMIC = ("A", "B", "C", "D0", "D1", "D2", "E")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Site(Record):
     """Where it stands."""
 
@@ -76,7 +76,7 @@ class Site(Record):
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class JobNames(Record):
     """Names on every sheet. Nothing that is built follows from them."""
 

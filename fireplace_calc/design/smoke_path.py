@@ -12,7 +12,7 @@ ALONG = "along the opening"
 """The long side of a liner left to right, as most stacks have it."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Throat(Record):
     """The slot above the fire and the damper in it."""
 
@@ -74,7 +74,7 @@ class Throat(Record):
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class SmokeChamber(Record):
     """From throat to flue."""
 
@@ -147,7 +147,7 @@ class SmokeChamber(Record):
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Flue(Record):
     """The flue, section by section."""
 

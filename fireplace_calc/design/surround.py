@@ -22,7 +22,7 @@ STONE_BONDS = ("coursed rubble", "random rubble")
 """How a face of stone may be laid: in level courses, or stone fitted to stone."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Trim(Record):
     """One step of a mantel or trim profile."""
 
@@ -60,7 +60,7 @@ class Trim(Record):
         return 1.5 * INCH if self.projection is None else self.projection
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Surround(Record):
     """What the room sees of it."""
 
@@ -95,7 +95,7 @@ class Surround(Record):
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Brick(Record):
     """One brick for the face, one for all other brickwork; what is drawn is what is counted."""
 

@@ -12,7 +12,7 @@ FLOORS = ("oak boards", "pine boards", "stone flags", "tile", "carpet")
 """What the floor of the room may be covered with."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class House(Record):
     """The room and the air in it."""
 
@@ -77,7 +77,7 @@ class House(Record):
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Clearance(Record):
     """Air between the masonry and anything that burns."""
 
@@ -177,7 +177,7 @@ class Clearance(Record):
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Nearby(Record):
     """Part of a building within reach of the chimney top."""
 
@@ -208,7 +208,7 @@ class Nearby(Record):
         return 16 * FOOT if self.level is None else self.level
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Roof(Record):
     """The roof the chimney stands against."""
 

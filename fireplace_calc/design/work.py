@@ -8,7 +8,7 @@ from fireplace_calc.base.record import Record
 from fireplace_calc.design.declarations import choice, count, length, quantity
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Work(Record):
     """The day's work: weather, people and pace. The paces are our habit; put your own."""
 
@@ -113,7 +113,7 @@ class Work(Record):
     cold_days: int = count("Days below 40 F", 0, 0, 120, "While it cures; they do not count.")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Waste(Record):
     """Extra to order, over the net quantity."""
 

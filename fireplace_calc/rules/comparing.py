@@ -154,7 +154,7 @@ def same(a: float, b: float) -> bool:
 
 def _beside(limit: float, value: float) -> bool:
     """Whether a value is the millimetres printed beside a limit."""
-    return isinstance(limit, Printed) and any(_close(size, value) for size in limit.metric)
+    return isinstance(limit, Printed) and True in [_close(size, value) for size in limit.metric]
 
 
 def _close(a: float, b: float) -> bool:

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import lru_cache
 
-from fireplace_calc.base.printing import show
+from fireplace_calc.base.printing import feet_inches, show
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.units import CUFT, FEET_INCHES, SQFT
 from fireplace_calc.brickwork import Layout
-from fireplace_calc.brickwork.unit import Unit, UnitMasonry
+from fireplace_calc.brickwork.unit import Unit, UnitMasonry, in_wall
 from fireplace_calc.brickwork.work import count_bricks, floor_bricks, lining_bricks, split_brick
 from fireplace_calc.geometry.parts import Geometry, Part
-from fireplace_calc.takeoff.share import Share, joints
+from fireplace_calc.takeoff.share import Share, brick, joints, poured
 
 WALL_MEASURE = 22.5 / CUFT
 """Brick by old wall measure, a way of pricing and no count: USDA FB 1889, p. 44 (read twice).
@@ -105,3 +105,27 @@ def firebrick_shares(
                 "; ".join(text + notes),
             )
     yield from joints(part, part.volume - bare, "refractory mortar")
+
+
+def hearth_shares(part: Part, common: Unit) -> Iterator[Share]:
+    """A hearth of whatever it is of, as thick as it is drawn.
+
+    Parameters
+    ----------
+    part : Part
+    common : Unit
+        Brick that nobody sees. [m]
+
+    Yields
+    ------
+    Share
+    """
+    thick = part.top - part.bottom
+    if part.material == "concrete":
+        return poured(part, "Hearth topping concrete")
+    if part.material == "brick":
+        return brick(part, "Hearth brick", in_wall(common, thick), note=size_note(common))
+    item = {"stone": "Hearth stone", "tile": "Hearth tile"}.get(part.material, "Hearth boards")
+    return poured(
+        part, item, part.material, part.volume / thick / SQFT, f"{feet_inches(thick)} thick"
+    )

@@ -244,10 +244,7 @@ def base_block(part: Part, laid: LaidBlock) -> Iterator[Share]:
     ------
     Share
     """
-    coursing, left = laid.coursing, part.volume
-    # Where beds cannot take up what is over, the last course is drawn too high.
-    fits = min(coursing.target / coursing.height, 1.0) if coursing.height > 0 else 0.0
-    counted = laid.count()
+    left, fits, counted = part.volume, laid.fits, laid.count()
     for kind, items in BASE_BLOCK.items():
         if kind not in counted:
             continue
@@ -257,10 +254,38 @@ def base_block(part: Part, laid: LaidBlock) -> Iterator[Share]:
         for item, (count, volume, note) in zip(items, (one, cut), strict=True):
             if count:
                 gross = volume * fits
-                weight = gross * density("block") / (CORELESS if kind == "packing" else 1.0)
-                yield Share(part.name, item, "block", gross, weight, count, note)
+                yield Share(
+                    part.name, item, "block", gross, gross * _block_density(kind), count, note
+                )
                 left -= gross
     yield from joints(part, left)
+
+
+def base_block_weight(part: Part, laid: LaidBlock) -> float:
+    """The same block and its mortar weighed, without counting what the cut blocks come out of.
+
+    Parameters
+    ----------
+    part : Part
+    laid : LaidBlock
+        Its courses.
+
+    Returns
+    -------
+    float
+        [kg]
+    """
+    left, weight = part.volume, 0.0
+    for kind, found in laid.count().items():
+        gross = (found.whole_volume + found.cut_volume) * laid.fits
+        weight += gross * _block_density(kind)
+        left -= gross
+    return weight + sum([share.weight for share in joints(part, left)])
+
+
+def _block_density(kind: str) -> float:
+    """Of a kind of block: hollow, but for what packs out a height. [kg/m3]"""
+    return density("block") / (CORELESS if kind == "packing" else 1.0)
 
 
 def crown(part: Part) -> Iterator[Share]:

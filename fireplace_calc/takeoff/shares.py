@@ -9,7 +9,6 @@ from typing import TypeVar
 from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tables import density
 from fireplace_calc.base.tolerances import ROUNDING
-from fireplace_calc.base.units import SQFT
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork import unit as bricks
 from fireplace_calc.brickwork.arch_ring import arch_bricks
@@ -22,13 +21,14 @@ from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import Loft, Solid
 from fireplace_calc.takeoff.before_masonry import face_shares, hood, trim_shares
-from fireplace_calc.takeoff.bricks import firebrick_shares, laid_firebrick, size_note
+from fireplace_calc.takeoff.bricks import firebrick_shares, hearth_shares, laid_firebrick, size_note
 from fireplace_calc.takeoff.facing import facing_of
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
 from fireplace_calc.takeoff.lintel import lintel_shares
 from fireplace_calc.takeoff.share import (
     Share,
     base_block,
+    base_block_weight,
     brick,
     count_sections,
     crown,
@@ -142,18 +142,6 @@ class _Sharing:
         mass = bricks.in_mass(self.facing)
         return brick(part, "Arch brick", mass, note=note, count=laid.count)
 
-    def hearth(self, part: Part) -> Iterator[Share]:
-        thick = part.top - part.bottom
-        if part.material == "concrete":
-            return poured(part, "Hearth topping concrete")
-        if part.material == "brick":
-            laid = bricks.in_wall(self.common, thick)
-            return brick(part, "Hearth brick", laid, note=size_note(self.common))
-        item = {"stone": "Hearth stone", "tile": "Hearth tile"}.get(part.material, "Hearth boards")
-        return poured(
-            part, item, part.material, part.volume / thick / SQFT, f"{feet_inches(thick)} thick"
-        )
-
     def chamber_lining(self, part: Part) -> Iterator[Share]:
         thickness = self.design.smoke_chamber.lining_thickness
         if part.material == "firebrick":
@@ -184,10 +172,8 @@ class _Sharing:
         match part.name:
             case "footing":
                 return poured(part, "Footing concrete")
-            case "base walls" if self.work.base_block:
-                return base_block(part, self.work.base_block)
-            case "hearth extension base" if self.work.extension_block:
-                return base_block(part, self.work.extension_block)
+            case name if laid := self.work.block_of(name):
+                return base_block(part, laid)
             case "base core":
                 return poured(part, "Core grout", "grout")
             case "hearth slab":
@@ -195,7 +181,7 @@ class _Sharing:
             case "hearth extension bed" | "hearth seat bed":
                 return poured(part, "Hearth bed concrete")
             case "hearth extension" | "hearth seat":
-                return self.hearth(part)
+                return hearth_shares(part, self.common)
             case "firebox floor":
                 return self.firebox_floor(part)
             case "firebox lining":
@@ -232,7 +218,11 @@ class _Sharing:
         return self._known[part.name]
 
     def weight(self, part: Part) -> float:
-        """Of a part; firebrick is not laid for it, as layout and count move no weight. [kg]"""
+        """Of a part; firebrick is not laid and cuts of block are not counted for it, as neither
+        moves any weight. [kg]
+        """
+        if (block := self.work.block_of(part.name)) and not is_of_set(self.geometry, part):
+            return base_block_weight(part, block)
         if (laid := laid_firebrick(self.geometry, part)) is None:
             return sum([share.weight for share in self.shares(part)])
         bare = part.volume * laid.share

@@ -277,6 +277,34 @@ def test_nor_on_any_design(design, key, hours):
         assert burn(plan, fire, hours, cells=cells).safe_highest >= far.highest
 
 
+THICK = {
+    "opening.width": "33.375 in",
+    "firebox.depth": "19 in",
+    "firebox.back_width": "18.625 in",
+    "firebox.jamb": "8 in",
+    "firebox.wall": "13.625 in",
+    "firebox.lining_thickness": "4 in",
+    "clearance.side": "7.75 in",
+    "clearance.back": "4.125 in",
+}
+"""Thick walls, warm for a few hours after a short fire: of what is behind them far finer cells tell a
+third more."""
+
+
+@pytest.mark.parametrize("cells", [FINE, COARSE])
+@pytest.mark.parametrize(("walls", "key"), [("thick", "middle"), (29, "hard"), (57, "hard")])
+def test_nor_on_designs_that_random_ones_found(walls, key, cells):
+    """And sets with half an inch behind their facing, no place for a flame to stand in."""
+    if walls == "thick":
+        design = change(load(DESIGNS / "plain.toml"), THICK)
+    else:
+        beside = {"clearance.side": "1 in", "clearance.back": "4 in"}
+        design = change(designed(random_set(walls)), beside)
+    plan, fire = plan_of(build_geometry(design), key), wall_fires()[key]
+    far, run = (burn(plan, fire, 4.0, cells=one) for one in (FAR, cells))
+    assert run.safe_highest >= far.highest
+
+
 def test_wood_that_touches_is_as_hot_as_the_face_it_touches():
     """Masonry and wood in one line between two faces that are held: by hand from resistances."""
     brick, wood = Solid(0.8, 1.6e6), Solid(0.12, 1.0e6)

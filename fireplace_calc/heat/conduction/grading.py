@@ -58,9 +58,9 @@ class Cells(NamedTuple):
     softly: bool = True
 
 
-FINE = Cells(0.012, 1.5, 0.08, Low(2.0, 0.035))
+FINE = Cells(0.012, 1.5, 0.08, Low(2.5, 0.045))
 """What is told, at rest."""
-COARSE = Cells(0.02, 1.6, 0.1, Low(3.0, 0.08))
+COARSE = Cells(0.02, 1.6, 0.1, Low(4.5, 0.1))
 """As soon as a hand rests, for what changes by how much, and for lessons."""
 MOVING = Cells(0.04, 2.0, 0.2, least=0.04, step=5400.0, close=3.0, softly=False)
 """While a hand moves a slider: for a picture without figures of the wood."""

@@ -53,7 +53,8 @@ def in_any(rings: tuple[Polygon, ...], x: Array, y: Array) -> BoolArray:
 
 def reach_the_wall(which: IntArray, fire: int, hollow: int) -> None:
     """Row by row a fire reaches as far as the first solid to its right: a lining that stands a
-    little aside of the fire's outline is heated all the same.
+    little aside of the fire's outline is heated all the same. A slot that runs off to the side, as
+    behind the facing of a set, is another hollow: no flame stands in half an inch.
 
     Parameters
     ----------

@@ -138,8 +138,11 @@ def plan_mesh(plan: WallPlan, cells: Cells = FINE) -> HeatMesh:
         at = p.first_stud
         ys |= {*backs.tolist(), *(at - edge for edge in _studs(f, at))}
         ys |= {at + edge for edge in _studs(f, p.deep - at)}
-    grading = cells.finest, cells.growth, cells.most, cells.least
-    x, y = (graded(apart(stops), *grading) for stops in (xs, ys))
+    spread = cells.growth, cells.most, cells.least
+    x = graded(apart(xs), cells.finest, *spread)
+    y = graded(
+        apart(ys), cells.finest / max(abs(p.slope), 1.0), *spread
+    )  # no long steps in a stair
     at_x, at_y = np.meshgrid((x[1:] + x[:-1]) / 2, (y[1:] + y[:-1]) / 2)
     sent = between(p.masonry_sends, p.wood_sends)
     free: Space = Room(p.behind, p.masonry_sends)
@@ -162,10 +165,10 @@ def plan_mesh(plan: WallPlan, cells: Cells = FINE) -> HeatMesh:
         which[within & here] = len(stuff)
         stuff.append(body.solid)
     which[inside(p.fire, at_x, at_y)] = SPLAYED
-    reach_the_wall(which, SPLAYED, INNER_BACK)
+    the_narrow_way(which, INNER_BACK, INNER_SIDE, x, y)
+    reach_the_wall(which, SPLAYED, INNER_SIDE)
     last = int(np.searchsorted(y, max(y for _, y in p.fire) - 1e-9)) - 1
     which[last][which[last] == SPLAYED] = SQUARE  # the row before the back, which is no stair
-    the_narrow_way(which, INNER_BACK, INNER_SIDE, x, y)
     if f is not None:
         _frame(plan, f, which, at_x, at_y, stuff)
     edges = {"bottom": Room(ROOM, p.masonry_sends), "top": free, "right": free}

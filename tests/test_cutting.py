@@ -525,6 +525,15 @@ def test_the_longest_shape_has_the_first_mark_and_of_those_the_highest():
     assert [max(x for x, _ in outlines[mark]) for mark in "abc"] == [0.1, 0.1, 0.08]
 
 
+@pytest.mark.parametrize("name", ["plain", "boathouse-laid"])
+def test_the_list_goes_through_each_work_in_the_order_of_marks(name):
+    """A saw's helper reads down the marks, not along the courses."""
+    cuts = cut_list_of(build_geometry(load(DESIGNS / f"{name}.toml"))).cuts
+    for of in {cut.of for cut in cuts}:
+        marks = [cut.mark for cut in cuts if cut.of == of]
+        assert len(marks) > 1 and marks == sorted(marks, key=lambda mark: (len(mark), mark))
+
+
 @pytest.mark.parametrize(("deep", "rings"), [(3.5, 1), (7.5, 2), (11.5, 3)])
 def test_a_brick_arch_shows_a_joint_between_two_rings_and_none_at_its_ends(deep, rings):
     """Header rings of 3-1/2 in or so: joints across each, and one between each two of them."""

@@ -525,6 +525,7 @@ def test_the_plume_carries_more_than_the_wood_needs_to_burn(kind, water):
         assert taken == pytest.approx(0.0018 * 0.6 * 18.78e3, rel=0.01)
 
 
+@pytest.mark.filterwarnings("ignore:invalid value:RuntimeWarning")  # a leak without end
 @pytest.mark.parametrize(("wind", "fan"), [(-30.0, 0.0), (0.0, np.inf)])
 def test_in_a_room_as_open_as_outdoors_no_fan_tips_a_fire_that_draws(wind, fan):
     """And one that the wind presses down bears none."""

@@ -262,9 +262,10 @@ def _count_blocks(
             taken.setdefault(bought, []).append((marks[n], long))
         if kind == "sawn" and laid.courses.count(plan) == 1:
             found[plan] = tuple(marks)
+    in_order = sorted(counted.items(), key=lambda one: (len(one[0][0]), one[0][0]))
     cuts += [
         Cut(mark, of, kind, outlines[mark], high, number_of)
-        for (mark, kind, high), number_of in counted.items()
+        for (mark, kind, high), number_of in in_order
     ]
     for bought, pieces in taken.items():
         stock += _used(f"{of}, {KINDS[bought]}", pieces, laid.unit.length)

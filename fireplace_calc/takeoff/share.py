@@ -1,5 +1,5 @@
-"""What one part asks of one kind of goods, for each way of building: poured, set in pieces, laid in
-brick or in hollow block.
+"""What one part asks of one kind of goods, for each way of building: poured, set in pieces or laid
+in brick.
 """
 
 from __future__ import annotations
@@ -9,25 +9,12 @@ from dataclasses import dataclass
 
 from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.tables import density
-from fireplace_calc.base.units import CUFT, INCH
-from fireplace_calc.brickwork.block_work import LaidBlock
 from fireplace_calc.brickwork.courses.course import Course
 from fireplace_calc.brickwork.unit import UnitMasonry
 from fireplace_calc.geometry.parts import Part
 
-CORELESS = 0.27 * CUFT / (7.625 * INCH * 7.625 * INCH * 15.625 * INCH)
-"""Share of a hollow 8 in block that is concrete: Masonry Magazine June 1989, p. 10, measured
-(read). [-]
-"""
 LEAST_MORTAR = 1e-12
 """Mortar that is less is only what a float has lost: bricks laid dry have none. [m3]"""
-
-BASE_BLOCK = {
-    "block": ("Base block", "Base block, cut"),
-    "half-high": ("Half-high block", "Half-high block, cut"),
-    "packing": ("Packing block", "Packing block, cut"),
-}
-"""What is ordered for each kind of course: whole, and for cut pieces."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,92 +187,6 @@ def brick(
         note,
     )
     yield from joints(part, filled - bare, mortar)
-
-
-def hollow_block(
-    part: Part, item: str, laid: UnitMasonry, count: float, filled: bool = False
-) -> Iterator[Share]:
-    """Hollow block, its cores left empty or filled with grout.
-
-    Parameters
-    ----------
-    part : Part
-    item : str
-        What to order.
-    laid : UnitMasonry
-        How it is laid.
-    count : float
-        Blocks. [-]
-    filled : bool
-        Whether the cores are poured solid.
-
-    Yields
-    ------
-    Share
-    """
-    gross = part.volume * laid.share
-    cores = gross * (1 - CORELESS) if filled else 0.0
-    yield Share(part.name, item, "block", gross - cores, gross * density("block"), count)
-    if cores:
-        yield Share(part.name, "Core grout", "grout", cores, cores * density("grout"))
-    yield from joints(part, part.volume - gross)
-
-
-def base_block(part: Part, laid: LaidBlock) -> Iterator[Share]:
-    """Block counted off its courses as they are laid; the rest of the part is their joints.
-
-    Parameters
-    ----------
-    part : Part
-    laid : LaidBlock
-        Its courses.
-
-    Yields
-    ------
-    Share
-    """
-    left, fits, counted = part.volume, laid.fits, laid.count()
-    for kind, items in BASE_BLOCK.items():
-        if kind not in counted:
-            continue
-        found = counted[kind]
-        one = (found.whole, found.whole_volume, "")
-        cut = (found.blocks_for_cuts, found.cut_volume, f"{found.pieces} cut pieces")
-        for item, (count, volume, note) in zip(items, (one, cut), strict=True):
-            if count:
-                gross = volume * fits
-                yield Share(
-                    part.name, item, "block", gross, gross * _block_density(kind), count, note
-                )
-                left -= gross
-    yield from joints(part, left)
-
-
-def base_block_weight(part: Part, laid: LaidBlock) -> float:
-    """The same block and its mortar weighed, without counting what the cut blocks come out of.
-
-    Parameters
-    ----------
-    part : Part
-    laid : LaidBlock
-        Its courses.
-
-    Returns
-    -------
-    float
-        [kg]
-    """
-    left, weight = part.volume, 0.0
-    for kind, found in laid.count().items():
-        gross = (found.whole_volume + found.cut_volume) * laid.fits
-        weight += gross * _block_density(kind)
-        left -= gross
-    return weight + sum([share.weight for share in joints(part, left)])
-
-
-def _block_density(kind: str) -> float:
-    """Of a kind of block: hollow, but for what packs out a height. [kg/m3]"""
-    return density("block") / (CORELESS if kind == "packing" else 1.0)
 
 
 def crown(part: Part) -> Iterator[Share]:

@@ -21,19 +21,24 @@ from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.geometry.solids import Loft, Solid
 from fireplace_calc.takeoff.before_masonry import face_shares, hood, trim_shares
-from fireplace_calc.takeoff.bricks import firebrick_shares, hearth_shares, laid_firebrick, size_note
+from fireplace_calc.takeoff.bricks import (
+    base_block,
+    base_block_weight,
+    firebrick_shares,
+    hearth_shares,
+    hollow_block,
+    laid_firebrick,
+    size_note,
+)
 from fireplace_calc.takeoff.facing import facing_of
 from fireplace_calc.takeoff.goods import LONGEST, STONE_JOINTS
 from fireplace_calc.takeoff.lintel import lintel_shares
 from fireplace_calc.takeoff.share import (
     Share,
-    base_block,
-    base_block_weight,
     brick,
     count_sections,
     crown,
     hand_set,
-    hollow_block,
     joints,
     poured,
 )

@@ -16,7 +16,7 @@ from fireplace_calc.brickwork.face_bond import english
 from fireplace_calc.brickwork.unit import block_of, brick_sides, common_brick, facing_brick
 from fireplace_calc.design.records import Design
 from fireplace_calc.takeoff import Row, goods_for
-from fireplace_calc.takeoff.share import BASE_BLOCK
+from fireplace_calc.takeoff.bricks import BASE_BLOCK
 
 WHOLE, CUT = ", whole", ", cut"
 """Ends of the names of two rows that a yard loads as one."""

@@ -1,5 +1,5 @@
-"""Brick and block by the measure of a wall; firebrick counted off its layout, the block of a base off
-its courses.
+"""Brick and block by the measure of a wall; firebrick counted off its layout, the block of a base
+off its courses.
 """
 
 from __future__ import annotations

@@ -13,6 +13,11 @@ from fireplace_calc.geometry.mesh import together
 from fireplace_calc.geometry.polygons import Polygon
 from fireplace_calc.heat.conduction.mesh import Solid
 
+LITTLE = 0.05
+"""A lining that stands no farther aside of the fire is heated by it, whatever lies between: our
+judgement. [m]
+"""
+
 
 @dataclass(frozen=True, slots=True)
 class Body:
@@ -51,23 +56,29 @@ def in_any(rings: tuple[Polygon, ...], x: Array, y: Array) -> BoolArray:
     return found
 
 
-def reach_the_wall(which: IntArray, fire: int, hollow: int) -> None:
+def reach_the_wall(which: IntArray, fire: int, slot: int, aside: int, x: Array) -> None:
     """Row by row a fire reaches as far as the first solid to its right: a lining that stands a
-    little aside of the fire's outline is heated all the same. A slot that runs off to the side, as
-    behind the facing of a set, is another hollow: no flame stands in half an inch.
+    little aside of the fire's outline is heated all the same. Into a slot that runs off to the
+    side, as behind the facing of a set, it does not: no flame stands in half an inch.
 
     Parameters
     ----------
     which : array of int (ny, nx)
         What each cell is; changed.
-    fire, hollow : int
+    fire, slot, aside : int
+        The fire; hollows that are wider than high, and others.
+    x : array
+        Edges. [m]
     """
     for n in np.flatnonzero((which == fire).any(axis=1)):
         row = which[n]
         start = int(np.flatnonzero(row == fire)[-1]) + 1
-        beyond = np.flatnonzero(row[start:] != hollow)
-        if len(beyond):
-            row[start : start + beyond[0]] = fire
+        beyond = np.flatnonzero(~np.isin(row[start:], (slot, aside)))
+        if not len(beyond):
+            continue
+        end = start + beyond[0]
+        if x[end] - x[start] < LITTLE or slot not in row[start:end]:
+            row[start:end] = fire
 
 
 def the_narrow_way(which: IntArray, hollow: int, along_x: int, x: Array, y: Array) -> None:

@@ -166,7 +166,7 @@ def plan_mesh(plan: WallPlan, cells: Cells = FINE) -> HeatMesh:
         stuff.append(body.solid)
     which[inside(p.fire, at_x, at_y)] = SPLAYED
     the_narrow_way(which, INNER_BACK, INNER_SIDE, x, y)
-    reach_the_wall(which, SPLAYED, INNER_SIDE)
+    reach_the_wall(which, SPLAYED, INNER_BACK, INNER_SIDE, x)
     last = int(np.searchsorted(y, max(y for _, y in p.fire) - 1e-9)) - 1
     which[last][which[last] == SPLAYED] = SQUARE  # the row before the back, which is no stair
     if f is not None:

@@ -115,7 +115,7 @@ def begun(walker, name, ticket):
 
 
 def answered(walker, mark, text):
-    walker.panel.get_by_label(f"Answer {mark}").wait_for(timeout=20_000)
+    walker.panel.get_by_label(f"Answer {mark}").wait_for(timeout=30_000)
     from_top(walker, f"Answer {mark}")
     walker.press("Control+a")
     walker.view.keyboard.type(text)
@@ -132,7 +132,7 @@ def worked(walker, school, name):
     walker.push("Hint a")
     walker.says(step.hint)
     answered(walker, "a", step.answer("feet-inches"))
-    walker.panel.locator(".reply.right").first.wait_for(timeout=20_000)
+    walker.panel.locator(".reply.right").first.wait_for(timeout=30_000)
     assert faults(walker.view) == []
 
 
@@ -310,7 +310,7 @@ def test_a_class_on_tablets(desk):
             drawn = school.task.draw(school.seed(NAMES[-1]), 1)
             assert box.input_value() == drawn.steps[0].answer("feet-inches")
             answered(walker, "b", "1 in")
-            walker.panel.locator(".reply.wrong").first.wait_for(timeout=20_000)
+            walker.panel.locator(".reply.wrong").first.wait_for(timeout=30_000)
         for name in NAMES:
             words = [what for what, _ in kept(folder, name)]
             assert words == ["wrong", "hint", "right", *["wrong"] * (name == NAMES[-1])]

@@ -95,7 +95,7 @@ class Walker:
         self.to(name)
         self.press("Enter")
 
-    def says(self, words, timeout=20_000):
+    def says(self, words, timeout=30_000):
         """Wait for words on the panel."""
         self.panel.get_by_text(words).first.wait_for(timeout=timeout)
 
@@ -122,7 +122,7 @@ class Walker:
         )
 
     def looks_otherwise(self, before):
-        for _ in range(200):
+        for _ in range(600):
             if self.pictures() != before:
                 return
             self.view.wait_for_timeout(50)
@@ -266,7 +266,7 @@ def test_the_trainer_shows_a_lesson_and_hears_right_and_wrong(kind, opened, boat
     slider = page.get_by_role("slider").first
     slider.focus()
     view.keyboard.press("ArrowRight")
-    page.get_by_text("That is enough", exact=False).first.wait_for(timeout=10_000)
+    page.get_by_text("That is enough", exact=False).first.wait_for(timeout=30_000)
     assert faults(view) == []
     page.locator(".fl-tabs [data-name=exercises]").focus()
     view.keyboard.press("Enter")
@@ -277,7 +277,7 @@ def test_the_trainer_shows_a_lesson_and_hears_right_and_wrong(kind, opened, boat
         view.keyboard.press("Control+a")
         view.keyboard.type(f"{value!r} m")
         view.keyboard.press("Enter")
-        page.locator(f".fl-reply.{sign}").wait_for(timeout=10_000)
+        page.locator(f".fl-reply.{sign}").wait_for(timeout=30_000)
     hunt = planted(7)
     broken = hunt.findings[0].key
     names = {key: name for name, key in suspects(hunt.pack).items()}
@@ -288,5 +288,5 @@ def test_the_trainer_shows_a_lesson_and_hears_right_and_wrong(kind, opened, boat
         listed.focus()
         desk.push("Check my answer")
         desk.says(f"Guess {number}.")
-    desk.panel.locator(".reply.right").first.wait_for(timeout=10_000)
+    desk.panel.locator(".reply.right").first.wait_for(timeout=30_000)
     assert faults(view) == []

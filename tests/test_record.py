@@ -3,14 +3,14 @@
 import itertools
 import math
 import re
-from dataclasses import FrozenInstanceError, replace
+from dataclasses import FrozenInstanceError, fields, replace
 
 import numpy as np
 import pytest
 
 from fireplace_calc import assess, change
 from fireplace_calc.base.inputs import LONGEST_TEXT, Input, is_record
-from fireplace_calc.base.record import MOST_PIECES
+from fireplace_calc.base.record import MOST_PIECES, Record
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.design.fire import Fire
 from fireplace_calc.design.firebox import Firebox
@@ -200,3 +200,34 @@ def test_a_range_has_both_its_ends_and_the_slack_of_a_float():
         least, most = one.ends
         assert low - least == pytest.approx(slack, rel=1e-3)
         assert most - high == pytest.approx(slack, rel=1e-3)
+
+
+@pytest.mark.parametrize("group", GROUPS)
+def test_records_that_hold_alike_are_alike_and_their_text_makes_them_again(group):
+    """As with any dataclass, although ``Record`` has it written once for all of them."""
+    one = getattr(Design(), group)
+    kind = type(one)
+    assert {kind.__eq__, kind.__hash__, kind.__repr__} == {
+        Record.__eq__,
+        Record.__hash__,
+        Record.__repr__,
+    }
+    twin = kind()
+    assert twin == one and hash(twin) == hash(one) and twin is not one
+    told = ", ".join(f"{field.name}={getattr(one, field.name)!r}" for field in fields(kind))
+    assert repr(one) == f"{kind.__name__}({told})"
+    assert eval(repr(one), {kind.__name__: kind}) == one
+    for key, spec in of_group(RANGES, group).items():
+        name = key.partition(".")[2]
+        other = spec.low if getattr(one, name) == spec.high else spec.high
+        changed = one.with_read({name: other})
+        assert changed != one and hash(changed) != hash(one)
+    assert one != Design() and one.__eq__(None) is NotImplemented
+
+
+def test_a_copy_with_another_value_does_not_keep_the_hash_of_the_first():
+    hearth = Hearth()
+    kept = hash(hearth)
+    other = hearth.with_read({"front": 0.6})
+    assert hash(other) != kept and hash(other.with_read({"front": hearth.front})) == kept
+    assert {hearth: 1}[Hearth()] == 1

@@ -26,12 +26,13 @@ from fireplace_calc.heat.conduction.driving import always
 from fireplace_calc.heat.conduction.grading import COARSE, FINE, Cells
 from fireplace_calc.heat.conduction.march import Conduction
 from fireplace_calc.heat.conduction.mesh import HELD, Film, Gap, HeatMesh, NotWorked, Solid
-from fireplace_calc.heat.cuts.behind import HottestWood, burn
+from fireplace_calc.heat.cuts.behind import EMBERS, EMBERS_FILM, HottestWood, burn
 from fireplace_calc.heat.cuts.below_hearth import hearth_layers, under_hearth
 from fireplace_calc.heat.cuts.from_geometry import wall_plan
 from fireplace_calc.heat.cuts.round_flue import beside_flue, flue_layers, girth_radius
 from fireplace_calc.heat.cuts.section_run import burn_section
-from fireplace_calc.heat.cuts.wall_plan import plan_mesh
+from fireplace_calc.heat.cuts.spells import Spells
+from fireplace_calc.heat.cuts.wall_plan import FIRE, OUTDOORS, ROOM, plan_mesh
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.rules.comparing import MEETS
 
@@ -303,6 +304,41 @@ def test_nor_on_designs_that_random_ones_found(walls, key, cells):
     plan, fire = plan_of(build_geometry(design), key), wall_fires()[key]
     far, run = (burn(plan, fire, 4.0, cells=one) for one in (FAR, cells))
     assert run.safe_highest >= far.highest
+
+
+def highest_in_three_days(plan, fire, hours):
+    """The hottest that any of the wood becomes, the fire long out."""
+    mesh = plan_mesh(plan, COARSE)
+    spells = Spells(mesh, 21.0, COARSE)
+    lit = {FIRE: fire.face, ROOM: 21.0, OUTDOORS: 21.0}
+    spells.go(lit, {FIRE: plan.film}, hours)
+    spells.go({**lit, FIRE: EMBERS}, {FIRE: EMBERS_FILM}, 72.0)
+    return HottestWood(mesh, plan).at(spells.points).max()
+
+
+def test_the_stud_behind_is_waited_for_where_the_one_beside_is_past_its_hottest():
+    """Beside it is the hottest first, 77 C; hours later the thick back brings what is behind to 83."""
+    walls = {
+        "opening.width": "45.5 in",
+        "firebox.jamb": "8 in",
+        "firebox.wall": "14 in",
+        "clearance.side": "4 in",
+        "clearance.back": "2 in",
+    }
+    geometry = build_geometry(change(load(DESIGNS / "plain.toml"), walls))
+    plan, fire = plan_of(geometry), wall_fires()["hard"]
+    run = burn(plan, fire, 4.0, cells=COARSE)
+    falls = np.flatnonzero(np.diff(run.wood) < 0)
+    assert run.wood[falls[0] :].max() > run.wood[falls[0]] + 5.0
+    assert run.highest == pytest.approx(highest_in_three_days(plan, fire, 4.0), abs=0.1)
+
+
+@tried(8)
+@given(built(), st.sampled_from(["kind", "middle", "hard"]), st.sampled_from([4.0, 8.0, 24.0]))
+def test_nothing_is_hotter_days_later(design, key, hours):
+    plan, fire = plan_of(build_geometry(design), key), wall_fires()[key]
+    run = burn(plan, fire, hours, cells=COARSE)
+    assert run.highest > highest_in_three_days(plan, fire, hours) - 0.1
 
 
 def test_wood_that_touches_is_as_hot_as_the_face_it_touches():

@@ -25,6 +25,12 @@ EMBERS, EMBERS_FILM = 25.0, 10.0
 """What a firebox without a fire is, and its film: our judgement. [C], [W/(m2 K)]"""
 LONGEST = 72.0
 """Hours after which a run ends though the wood is still getting warmer. [h]"""
+LATER = 24.0
+"""A place that is still getting warmer is waited for where it would be the hottest of all within so
+many hours at its pace: behind a thick back that may be a day after the side. [h]
+"""
+WINDOW = 4.0
+"""From one look at it to the next. [h]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,9 +116,10 @@ def burn(
             spells.go(cold, embers, 24.0 - hours)
     out = spells.now
     while spells.now < out + LONGEST:
-        spells.go(cold, embers, 4.0, sudden=spells.now == out)
-        last = wood.at(spells.last)
-        if last.argmax() < len(last) - 1:
+        spells.go(cold, embers, WINDOW, sudden=spells.now == out)
+        last = wood.each(spells.last)
+        later = last[-1] + (last[-1] - last[0]) * LATER / WINDOW
+        if max(last[-1].max(), later.max()) < wood.at(spells.points).max():
             break
     every = spells.points
     return WallRun(
@@ -209,9 +216,24 @@ class HottestWood:
         array (n,)
             [C]
         """
-        found: Array = points[:, self._seen].max(axis=1)
+        hottest: Array = self.each(points).max(axis=1)
+        return hottest
+
+    def each(self, points: Array) -> Array:
+        """Every place that is looked at, at each time.
+
+        Parameters
+        ----------
+        points : array (n, points)
+            [C]
+
+        Returns
+        -------
+        array (n, places)
+            [C]
+        """
+        found: Array = points[:, self._seen]
         if not len(self._one):
             return found
         faces = self._share * points[:, self._one] + (1 - self._share) * points[:, self._other]
-        both: Array = np.maximum(found, faces.max(axis=1))
-        return both
+        return np.concatenate([found, faces], axis=1)

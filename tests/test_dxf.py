@@ -24,6 +24,7 @@ from fireplace_calc.drawing.views.front_elevation import breast_ring
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.exports import write_dxf
+from fireplace_calc.exports.cad.document import pattern
 from fireplace_calc.exports.cad.painted import AT_TRUE_SIZE, on_paper, sheet_figures
 from fireplace_calc.exports.cad.pen import LEVEL, TRIANGLE, _Reached
 from fireplace_calc.exports.cad.tied_places import half_of, span_rows
@@ -352,6 +353,17 @@ def test_every_outline_of_the_section_is_the_geometrys(work):
     for layer, ring in sections(result):
         apart = [np.abs(r - corner - ring).max() for r in found[layer] if r.shape == np.shape(ring)]
         assert min(apart, default=1.0) < 1e-6, layer
+
+
+@pytest.mark.parametrize("material", [name for name, hatch in HATCHES.items() if hatch.pair])
+def test_a_double_hatch_is_as_large_as_the_units_of_the_file_ask(material):
+    """In millimeters every figure of it is a thousand times what it is in meters."""
+    small, large = (np.array(figures_of(pattern(material, scale))) for scale in (1.0, 1000.0))
+    assert np.any(small) and large == pytest.approx(1000.0 * small)
+
+
+def figures_of(lines):
+    return [[*base, *offset] for _, base, offset, _ in lines]
 
 
 def test_what_is_cut_is_hatched_in_its_material(work):

@@ -285,6 +285,7 @@ def test_the_task_on_the_page_takes_no_more_than_25_entries(page, tmp_path):
     pressed(page.folds["start"].widget, "Start mine")
     entries += 1
     rows = page.folds["new"].rows
+    assert page.folds["new"].out.value == "", "nothing is worked out of no answer"
     for key, text in (*TASK, *REST):
         rows[key].box.value = text
         entries += 1
@@ -295,6 +296,7 @@ def test_the_task_on_the_page_takes_no_more_than_25_entries(page, tmp_path):
     assert page.session.job == "lake-house" and page.design.name == "Lake house"
     assert "All answered" in page.folds["new"].hint.value
     assert "sections" in rows["top"].box.note
+    assert "Worked out from your answers: " in page.folds["new"].out.value
     assert load(tmp_path / "lake-house" / "design.toml") == page.design
     again = panel(Design(), jobs=tmp_path, folds=("new",))
     assert again.design == page.design

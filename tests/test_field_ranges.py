@@ -85,6 +85,33 @@ def test_what_a_set_has_decided_names_no_range_and_its_heads_are_the_sets():
     assert bounds_in(Design(), "opening.width") == all_inputs()["opening.width"].bounds
 
 
+@pytest.mark.parametrize("units", [FEET_INCHES, MILLIMETRES])
+@pytest.mark.parametrize("off", [0.0, 0.3])
+def test_a_seat_goes_as_far_as_the_wall_and_its_slider_too(units, off):
+    """Off the middle one side has more room; without a wall's length the input's own range stands."""
+    wall = {
+        "house.room_length": "14 ft",
+        "breast.off_center": f"{off} m",
+        "base.hearth_level": "18 in",
+    }
+    design = change(Design(), wall)
+    near = design.opening.width / 2 + design.hearth.side
+    for key, most in (
+        ("seat.left", 7 * 12 * INCH + off - near),
+        ("seat.right", 7 * 12 * INCH - off - near),
+    ):
+        told = told_field(key, design, units)
+        assert bounds_in(design, key)[1] == pytest.approx(most)
+        assert most - 10 * MM - INCH < told["high"] * UNIT[units] <= most + 1e-9
+        assert told["allowed"].endswith(show(most, "length", units))
+        unit = "in" if units == FEET_INCHES else "mm"
+        reach = value_of(change(design, {key: f"{told['high']} {unit}"}), key)
+        with pytest.raises(InputError, match="end of the wall"):
+            change(design, {key: f"{reach + 2 * INCH} m"})
+    free = change(design, {"house.room_length": None})
+    assert bounds_in(free, "seat.left") == all_inputs()["seat.left"].bounds
+
+
 @settings(max_examples=60, deadline=None)
 @given(
     st.sampled_from([key for key, spec in all_inputs().items() if spec.kind == "length"]),

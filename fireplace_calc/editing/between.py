@@ -107,6 +107,26 @@ def require_corner(design: Design, frame: Frame) -> None:
             )
 
 
+def seat_most(design: Design, sign: int) -> float | None:
+    """How far a seat reaches beside the hearth at most; unknown where no wall ends it.
+
+    Parameters
+    ----------
+    design : Design
+    sign : int
+        -1 at the left, 1 at the right.
+
+    Returns
+    -------
+    float or None
+        [m]
+    """
+    wall, near = design.house.room_length, design.opening.width / 2 + design.hearth.side
+    if wall is None or design.breast.cornered:
+        return None
+    return max(wall / 2 - sign * design.breast.off_center - near, 0.0)
+
+
 def require_bench(design: Design, extension_top: float) -> None:
     """A seat carries the hearth on: it needs one in front, slab and bed, and piers beside a niche.
 
@@ -120,7 +140,7 @@ def require_bench(design: Design, extension_top: float) -> None:
     ------
     InputError
     """
-    seat, hearth, wall = design.seat, design.hearth, design.house.room_length
+    seat, hearth = design.seat, design.hearth
     if seat.niche != "none" and not all(
         reach > 0
         for name, reach in (("left", seat.left), ("right", seat.right))
@@ -142,16 +162,10 @@ def require_bench(design: Design, extension_top: float) -> None:
         if seat.niche != "none"
         else "slab and bed take so much of it; unknown, it is the top of the hearth extension.",
     )
-    near = design.opening.width / 2 + hearth.side
     for sign, reach, stored in seat.stretches():
         name = "left" if sign < 0 else "right"
-        if wall is not None and not design.breast.cornered:
-            require_at_most(
-                f"Seat at the {name}",
-                reach,
-                max(wall / 2 - sign * design.breast.off_center - near, 0.0),
-                "it ends at the end of the wall.",
-            )
+        if (most := seat_most(design, sign)) is not None:
+            require_at_most(f"Seat at the {name}", reach, most, "it ends at the end of the wall.")
         if stored:
             require_at_most(
                 "Wood store width",

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from fireplace_calc.base.inputs import Input
 from fireplace_calc.base.tolerances import ROUNDING
 from fireplace_calc.design.records import Design
+from fireplace_calc.editing.between import seat_most
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.sets.deciding import SNAPPED, decided
 from fireplace_calc.editing.sets.set_sizes import offers
 from fireplace_calc.panels.controls.reader_units import allowed, typed
 
+SEATS = {"seat.left": -1, "seat.right": 1}
+"""Seats beside the hearth, and the side of each."""
 FEW = 3
 """So many sizes of a set are named one by one; of more only the ends. [-]"""
 
@@ -23,11 +28,14 @@ def read_off(design: Design, key: str) -> str:
 
 def bounds_in(design: Design, key: str) -> tuple[float, float]:
     """Least and greatest value that an input can take in a design: the set's where it offers some,
-    else the input's own. [SI]
+    for a seat as far as the wall goes, else the input's own. [SI]
     """
     low, high = all_inputs()[key].bounds
     given = [value for value in offers(design).get(key, ()) if not isinstance(value, str)]
-    return (max(low, given[0]), min(high, given[-1])) if given else (low, high)
+    if given:
+        return max(low, given[0]), min(high, given[-1])
+    most = seat_most(design, SEATS[key]) if key in SEATS else None
+    return low, high if most is None else min(high, most)
 
 
 def allowed_in(design: Design, key: str, units: str) -> str:
@@ -59,6 +67,8 @@ def allowed_in(design: Design, key: str, units: str) -> str:
         return _offered(spec, given, units, key)
     if spec.kind == "count" and not spec.optional:
         return f"{spec.low} to {spec.high}"
+    if key in SEATS:
+        spec = replace(spec, high=bounds_in(design, key)[1])
     return allowed(spec, units, key)
 
 

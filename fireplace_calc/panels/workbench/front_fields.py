@@ -11,6 +11,7 @@ from fireplace_calc.base.units import FEET_INCHES, INCH, MM
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.editing.sets.deciding import SNAPPED, decided
+from fireplace_calc.editing.sets.set_sizes import offers
 from fireplace_calc.panels.controls.liner_choice import (
     LINER,
     LINER_HELP,
@@ -26,7 +27,9 @@ PLACE = 1e-6
 """Two places of a slider nearer than this are one. [in or mm]"""
 
 
-def ends(spec: Input, bounds: tuple[float, float], units: str) -> tuple[float, float, float]:
+def ends(
+    spec: Input, bounds: tuple[float, float], units: str, offered: bool = False
+) -> tuple[float, float, float]:
     """First and last place of a slider and its step, in the reader's units: whole inches or
     centimeters that are allowed, by halves or ones; a count by ones. Where a set offers the sizes,
     whole ones round its own. [in, mm or -]
@@ -36,8 +39,8 @@ def ends(spec: Input, bounds: tuple[float, float], units: str) -> tuple[float, f
         return low, high, 1
     unit, whole = (INCH, 1) if units == FEET_INCHES else (10 * MM, 10)
     least, most = spec.bounds
-    first = ceil(low / unit - PLACE) if low == least else floor(low / unit + PLACE)
-    last = floor(high / unit + PLACE) if high == most else ceil(high / unit - PLACE)
+    first = floor(low / unit + PLACE) if offered and low != least else ceil(low / unit - PLACE)
+    last = ceil(high / unit - PLACE) if offered and high != most else floor(high / unit + PLACE)
     return float(first * whole), float(last * whole), 0.5 if units == FEET_INCHES else 10.0
 
 
@@ -91,7 +94,7 @@ def told_field(key: str, design: Design, units: str) -> dict[str, Any]:
         return told | {"text": value or ""}
     if spec.kind not in ("length", "count") or spec.optional:
         return told | {"text": typed(spec, value, units, key)}
-    low, high, step = ends(spec, bounds_in(design, key), units)
+    low, high, step = ends(spec, bounds_in(design, key), units, key in offers(design))
     whole = spec.kind == "count"
     place = value if whole else round(value / (INCH if units == FEET_INCHES else MM), 6)
     return told | {

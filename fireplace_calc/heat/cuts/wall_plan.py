@@ -29,6 +29,8 @@ BOARD = 0.5 * INCH
 """Of the gypsum board on the far side. [m]"""
 MASONRY_SENDS, WOOD_SENDS = 0.93, 0.90
 """Emissivities of brick (from memory) and of wood (ASHRAE). [-]"""
+STEEP = 0.5
+"""Slope of a side from which on its stair has lower steps, so that none is long. [-]"""
 FIRE, ROOM, OUTDOORS = "fire", "room", "outdoors"
 """What drives the temperatures."""
 NOTHING = Gap(across=2)
@@ -140,9 +142,7 @@ def plan_mesh(plan: WallPlan, cells: Cells = FINE) -> HeatMesh:
         ys |= {at + edge for edge in _studs(f, p.deep - at)}
     spread = cells.growth, cells.most, cells.least
     x = graded(apart(xs), cells.finest, *spread)
-    y = graded(
-        apart(ys), cells.finest / max(abs(p.slope), 1.0), *spread
-    )  # no long steps in a stair
+    y = graded(apart(ys), cells.finest / max(abs(p.slope) / STEEP, 1.0), *spread)
     at_x, at_y = np.meshgrid((x[1:] + x[:-1]) / 2, (y[1:] + y[:-1]) / 2)
     sent = between(p.masonry_sends, p.wood_sends)
     free: Space = Room(p.behind, p.masonry_sends)

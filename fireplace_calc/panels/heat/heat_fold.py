@@ -44,7 +44,7 @@ DOTS = 3.5
 """Of the page to a millimeter of the picture: so its letters can be read. [px]"""
 FIRST_SHARES = (8, 16, 16, 16, 60)
 """Widths of the columns of the first fires, whose last holds sentences. [-]"""
-CUTS = {"in plan, at mid firebox": "plan", "in section, on the center line": "section"}
+CUTS = {"in plan, mid firebox": "plan", "in section, center line": "section"}
 
 
 class Heat(Fold):
@@ -69,9 +69,9 @@ class Heat(Fold):
         self.drawn: Design | None = None
         self.worked: Design | None = None
         fires = {fire.named: n for n, fire in enumerate(wall_fires().values())}
-        self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "22em", "6em")
-        self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "30em", "5em")
-        self.cuts = dropdown("Shown", CUTS, self.cut, self._cut, "25em", "5em")
+        self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "23em", "5.5em")
+        self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "26.5em", "4.2em")
+        self.cuts = dropdown("Shown", CUTS, self.cut, self._cut, "19em", "4em")
         for box in (self.length, self.fire, self.cuts):
             box.layout.max_width = "calc(100% - 10px)"  # of a phone
         self.hour = Measure(

@@ -117,6 +117,12 @@ def test_every_mark_in_the_list_of_sheets_stands_on_its_sheet(name):
             assert {MARKED[key][0] for key in plate.figures} <= rings
 
 
+def test_a_row_as_wide_as_the_paper_stands_on_it_and_a_hair_wider_does_not():
+    sizes = [(40, 30), (40, 20), (30, 10)]
+    tops = [[top for _, top in row_under_row(sizes, 88.0 + over, 200)] for over in (0.0, -1e-6)]
+    assert tops == [[0.0, 0.0, 190.0], [0.0, 180.0, 180.0]]
+
+
 def test_the_title_block_says_no_half_sentence_beside_its_scale_bar():
     """A place of usual length stood there with *Checked...* behind it."""
     result = assess(load(DESIGNS / "boathouse.toml"))

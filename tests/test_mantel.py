@@ -877,3 +877,29 @@ def test_stiles_of_a_narrow_panel_are_a_quarter_of_its_width():
     runs = list(_paneling(2 * INCH, 1 * INCH, 50 * INCH, 70 * INCH))
     across = sorted({tuple(inches_of(run)[:2]) for run in runs})
     assert [pytest.approx(each) for each in across] == [(-2, -1), (-2, 2), (-1, 1), (1, 2)]
+
+
+@pytest.mark.parametrize(
+    ("told", "blamed"),
+    [
+        ({"mantel.thickness": "2 in"}, "Mantel thickness"),
+        ({"mantel.frieze": "3 in"}, "Frieze height"),
+        ({"mantel.thickness": "2 in", "mantel.over_opening": "1 in"}, "Mantel over the opening"),
+    ],
+)
+@pytest.mark.parametrize("family", ["pilasters and frieze", "paneled overmantel"])
+def test_where_nothing_fits_under_the_ceiling_a_size_that_was_told_is_blamed(family, told, blamed):
+    """And never so that nothing at most fits, which helps nobody."""
+    under = {
+        "mantel.family": family,
+        "house.ceiling": "84 in",
+        "opening.standard_height": "60 in",
+        "opening.extension": "24 in",
+    }
+    with pytest.raises(InputError, match=f"^{blamed} is .*there is no room for it"):
+        change(Design(), under | told)
+    under["opening.extension"] = "12 in"
+    with pytest.raises(InputError, match="^Overmantel height is .*there is no room for it"):
+        change(
+            Design(), under | {"mantel.family": "paneled overmantel", "mantel.overmantel": "12 in"}
+        )

@@ -174,3 +174,13 @@ def test_a_step_of_a_slider_asks_few_rules_again(monkeypatch):
         design = change(design, {"opening.extension": raised})
         assess(design)
         assert 0 < len(asked) < len(PACKS[DEFAULT_PACK].rules) / 5
+
+
+@pytest.mark.parametrize("pack", PACKS)
+def test_a_finding_has_two_numbers_or_none(pack):
+    findings = assess(tell_everything(Design()), pack).findings
+    for finding in findings:
+        both = isinstance(finding.provided, float) and isinstance(finding.required, float)
+        assert finding.numbers == ((finding.provided, finding.required) if both else None)
+        half = finding._replace(required=None)._replace(provided=1.0)
+        assert half.numbers is None and half._replace(provided=None, required=1.0).numbers is None

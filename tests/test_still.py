@@ -14,6 +14,7 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.scene.records import FaceLayout, Standpoint, Thing
 from fireplace_calc.scene.setting.furnished import room_measures
+from fireplace_calc.scene.still.coat_dots import linear
 from fireplace_calc.scene.still.option_pictures import (
     changed_keys,
     in_room,
@@ -195,3 +196,18 @@ def test_a_dot_of_a_face_is_looked_up_where_it_lies(repeats):
     points = np.array([(1.3, 0.0, 2.2), (1.01, 0.0, 2.1), (1.55, 0.0, 2.01)])
     found = _looked_up(face, painted, points, np.array((1.0, 0, 0)), np.array((0, 0, 1.0)))
     assert found[:, 0].tolist() == [6.0, 0.0, 0.0 if repeats else 3.0]
+
+
+@pytest.mark.parametrize(
+    ("tone", "light"),
+    [
+        ("#000000", 0.0),
+        ("#0a0a0a", 0.0030353),
+        ("#0b0b0b", 0.0033465),
+        ("#808080", 0.2158605),
+        ("#ffffff", 1.0),
+    ],
+)
+def test_a_tone_sends_back_the_light_of_its_color_space(tone, light):
+    """IEC 61966-2-1, sRGB: straight up to 0.04045, then to the power of 2.4; worked by hand."""
+    assert linear(tone) == pytest.approx([light] * 3, abs=1e-6)

@@ -29,7 +29,7 @@ def require_at_most(label: str, value: float, limit: float, why: str) -> None:
     """
     if value > limit + ROUNDING:
         given, most = named_in_both(value, "length"), named_in_both(limit, "length")
-        fits = f"at most {most} fits" if limit > 0 else "there is no room for it"
+        fits = f"at most {most} fits" if limit > ROUNDING else "there is no room for it"
         raise InputError(f"{label} is {given}, but {fits}: {why}", label, f"at most {most}", value)
 
 

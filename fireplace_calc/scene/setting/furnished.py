@@ -179,11 +179,11 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
             ),
             *sofa_spots(plan, wide, reach, ahead),
         )
-    beside = (couch.x + 0.02, couch.y) if couch else (left + 0.5, -ahead - 1.5)
+    beside = couch.x + 0.02 if couch else left + 0.5
     stand(
         side_table(),
         *(
-            Spot(beside[0] + side, y, 0.0)
+            Spot(beside + side, y, 0.0)
             for y in (-ahead - 0.15, -ahead - 0.3, -0.1, -ahead - 0.45, back - 0.3)
             for side in (0.0, -0.15, 0.15)
         ),

@@ -518,3 +518,11 @@ def test_a_lesson_that_cannot_be_used_names_the_first_slip_and_counts_the_rest(c
     slips = [Slip(line, f"slip {line}") for line in range(4, 4 + count)]
     wrong = LessonError("throat.toml", slips)
     assert str(wrong) == f"throat.toml, line 4: slip 4{more}" and wrong.slips == slips
+
+
+@pytest.mark.parametrize(("count", "said"), [(1, 1), (2, 0), (4, 0), (5, 1)])
+def test_a_lesson_has_two_to_four_controls(count, said):
+    lesson = course_lesson("height-over-the-roof", country_of(BOOKS[0]))
+    many = replace(lesson, control=(lesson.control * 5)[:count])
+    told = [words for at, words in checker._controls(many) if at == ("control",)]
+    assert told == ["Two to four controls are wanted: more hide the rule."] * said

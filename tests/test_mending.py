@@ -22,8 +22,9 @@ from fireplace_calc.explore import LOOKS, find_combinations, find_remedies, line
 from fireplace_calc.explore.mending.locks import foreign, locked_inputs, stays
 from fireplace_calc.explore.mending.remedies import screened
 from fireplace_calc.explore.raising import every_finding
+from fireplace_calc.explore.together import effects
 from fireplace_calc.explore.together.combined import looking_for_combinations
-from fireplace_calc.explore.together.effects import REST, Effects
+from fireplace_calc.explore.together.effects import AT_ONCE, REST, Effects
 from fireplace_calc.explore.together.hunt import PRICED, Hunt
 from fireplace_calc.explore.together.looking import SURE, Want, score
 from fireplace_calc.explore.together.teams import promising
@@ -501,3 +502,16 @@ def test_a_search_ends_at_a_least_setting_that_does_it(shape, off):
         ]
         if not off:
             assert doing[hunt.best] == pytest.approx(min(fewest))
+
+
+@pytest.mark.parametrize("count", [0, 1, AT_ONCE, AT_ONCE + 1, 3 * AT_ONCE - 1])
+def test_of_many_designs_each_is_looked_at_and_a_hand_is_let_in_between(monkeypatch, count):
+    monkeypatch.setattr(effects, "look", lambda base, wanted, only: [{"of": one} for one in wanted])
+    going = Effects.some_at_a_time(SimpleNamespace(base=None), {n: -n for n in range(count)}, None)
+    pauses = 0
+    with pytest.raises(StopIteration) as ended:
+        while True:
+            next(going)
+            pauses += 1
+    assert ended.value.value == {n: {"of": -n} for n in range(count)}
+    assert pauses == -(-count // AT_ONCE)

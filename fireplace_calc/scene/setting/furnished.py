@@ -244,7 +244,7 @@ def _arranged(geometry: Geometry) -> tuple[_Standing, ...]:
     )
     for share in (1.0, 0.85, 0.7, 0.55):
         wide, deep = round(2.9 * share, 1), round(2.0 * share, 1)
-        middle = (beside[0] + 0.5 + reach + 0.5) / 2 - 0.1
+        middle = (beside + 0.5 + reach + 0.5) / 2 - 0.1
         flat = stand(
             rug(wide, deep),
             *(

@@ -460,3 +460,9 @@ def test_a_material_lies_within_its_range_and_has_a_source(material):
     assert 0 < one.low <= one.conductivity <= one.high
     assert 0 < one.capacity < 5e6
     assert one.source.text and one.source.confidence
+
+
+def test_a_fire_is_called_by_its_key_and_what_it_is():
+    assert {f.named for f in wall_fires().values()} == {
+        f"{key}: {fire.label}" for key, fire in wall_fires().items()
+    }

@@ -21,6 +21,7 @@ from fireplace_calc.drawing.views.face import hood_ring
 from fireplace_calc.drawing.views.front_elevation import opening_ring
 from fireplace_calc.explore.sketches import sketch
 from fireplace_calc.explore.worked_figures import work_figures
+from fireplace_calc.exports.cad.front_bricks import front_view
 from fireplace_calc.exports.dxf import write_dxf
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.polygons import area
@@ -169,3 +170,12 @@ def test_the_hood_is_drawn_in_front_section_and_file(head, tmp_path):
     assert made.levels["hood"] == pytest.approx(made.frame.clear_top)
     words = [text.text for text in single("section", made, "feet-inches").labels]
     assert any("metal hood" in word for word in words)
+
+
+@pytest.mark.parametrize("hood", ["6 in", "8 in"])
+def test_dimensions_of_the_front_reach_the_lower_edge_of_a_hood_under_an_arch(hood):
+    """By hand: the lower edge is as far under the crown of the opening as the hood is high."""
+    arched = change(PLAIN, {"opening.head": "segmental", "opening.hood": hood})
+    made = build_geometry(arched)
+    corner = (made.frame.half_width, made.frame.opening_top - arched.opening.hood)
+    assert corner in [pytest.approx(spot) for spot in front_view(made).spots]

@@ -5,6 +5,7 @@ sequences of actions, through a reload, a kill between two writes, and hostile n
 import shutil
 from contextlib import suppress
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 from hypothesis import example, given, settings
@@ -579,3 +580,15 @@ def test_text_of_a_kept_option_is_a_design_file(tmp_path):
     text = (tmp_path / "option-1.toml").read_text()
     assert text.replace("# Put aside as: plain\n", "") == text_of(EXAMPLE)
     assert kept_job.belongs("option-1.toml")
+
+
+def test_a_moment_that_cannot_be_read_is_like_no_design():
+    """Its text is of another version, or somebody wrote in it."""
+
+    def unread(number):
+        raise InputError("It cannot be read.")
+
+    there = SimpleNamespace(design_of=unread, at=0)
+    assert History._reads_as(there, Design()) is False
+    there.design_of = lambda number: Design()
+    assert History._reads_as(there, Design()) is True

@@ -452,3 +452,25 @@ def test_the_middle_of_the_air_under_a_splayed_arch_is_its_integral(splay):
     assert up / volume == pytest.approx(
         0.5 + quad(lambda y: slice_(y, 2), 0, 0.4)[0] / volume, rel=1e-7
     )
+
+
+@pytest.mark.parametrize("corners", [6, 9, 14])
+@pytest.mark.parametrize("seed", range(4))
+def test_no_two_convex_parts_would_be_convex_together(corners, seed):
+    """Every side between two parts is needed: Hertel and Mehlhorn, 1983."""
+    lot = np.random.default_rng(seed)
+    turns = np.sort(lot.uniform(0, 2 * np.pi, corners))
+    ring = [
+        (r * np.cos(t), r * np.sin(t))
+        for r, t in zip(lot.uniform(0.4, 2, corners), turns, strict=True)
+    ]
+    if not Shape(ring).is_valid:
+        pytest.skip("an outline that crosses itself")
+    parts = convex_parts(tuple((float(x), float(y)) for x, y in ring))
+    assert all(len(set(part)) == len(part) > 2 for part in parts)
+    assert sum(map(signed_area, parts)) == pytest.approx(Shape(ring).area)
+    for n, one in enumerate(parts):
+        for other in parts[n + 1 :]:
+            if len(set(one) & set(other)) == 2:
+                both = unary_union([Shape(one), Shape(other)])
+                assert both.convex_hull.area > both.area + 1e-9

@@ -29,6 +29,7 @@ from fireplace_calc.pieces.measured.kept_words import read_sheet_text, sheet_tex
 from fireplace_calc.pieces.measured.lifts import lifts_of, still_missing
 from fireplace_calc.pieces.measured.reading import read_sheet
 from fireplace_calc.pieces.measured.set_file import set_text
+from fireplace_calc.pieces.measured.set_head import read_head
 from fireplace_calc.pieces.measured.sheet import (
     LETTERS,
     MeasuredSheet,
@@ -690,3 +691,15 @@ def test_a_gap_that_an_extension_leaves_is_none(every, left_out, runs):
     lifts = [SimpleNamespace(number=n) for n in every]
     kept = [lift for lift in lifts if lift.number not in left_out]
     assert [[lift.number for lift in run] for run in _runs(kept, lifts)] == runs
+
+
+@pytest.mark.parametrize("key", ["raise", "stack"])
+@pytest.mark.parametrize(
+    ("text", "wanted"), [("12", 12), ("12 mm", 12 / 25.4), ("a lot", None), ("", None)]
+)
+def test_a_limit_of_the_maker_stands_in_the_set_once_it_can_be_read(key, text, wanted):
+    """In the inches of the sheet."""
+    told = read_head(put_head(typical("box"), key, text), INCH)
+    assert told.table.get(key) == (None if wanted is None else pytest.approx(wanted))
+    assert (key in told.table) == (wanted is not None)
+    assert bool(told.wrong.get(key)) == (text == "a lot")

@@ -1106,6 +1106,17 @@ def test_the_line_of_a_minor_arch_keeps_to_the_middle_third(span, ratio, depth, 
         assert abs(ring.eccentricity(x, z)) <= line.eccentricity + 1e-9
 
 
+@pytest.mark.parametrize("sideways", [True, False])
+def test_a_liner_that_ends_in_the_crown_shows_the_wind_nothing(sideways):
+    flush = change(
+        Design(),
+        {"chimney.liner_above": "0 in", "chimney.rain_cap": False, "chimney.arrester": False},
+    )
+    frame = build_geometry(flush).frame
+    assert frame.liner_top == pytest.approx(frame.crown_top)
+    assert all(strip.top - strip.bottom > 0.01 for strip in strips(flush, frame, sideways))
+
+
 @SLOW
 @given(designs(), st.floats(20, 90))
 def test_more_wind_pushes_more(design, speed):
@@ -1121,6 +1132,7 @@ def test_more_wind_pushes_more(design, speed):
         assert strong.rooftop_force == pytest.approx(1.21 * weak.rooftop_force)
         stacked = strips(design, frame, sideways)
         assert stacked[0].bottom == frame.shoulder_top
+        assert all(strip.top > strip.bottom for strip in stacked)
         assert max(strip.top for strip in stacked) == pytest.approx(frame.highest)
         if frame.second is not None and not sideways:
             continue  # two liners side by side: see below

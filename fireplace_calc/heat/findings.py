@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from fireplace_calc.base.tables import Source
-from fireplace_calc.base.tables.heat import heat_lines, wall_fires
+from fireplace_calc.base.tables.heat import heat_lines
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.geometry.parts import Geometry
 from fireplace_calc.heat.answer import HeatAnswer, evening_alone
@@ -122,8 +122,3 @@ def evening_judged(geometry: Geometry, units: str = FEET_INCHES) -> Finding:
     """The first of them alone, wood behind the firebox after a long evening: for papers."""
     (rule,) = (rule for rule in RULES if rule.function is evening_behind)
     return rule.check(ReadHeat(geometry.once(evening_alone), units), JUDGEMENT)
-
-
-def fires_told() -> list[tuple[str, str, str]]:
-    """Label, source and confidence of each fire."""
-    return [(f.label, f.source.text, f.source.confidence) for f in wall_fires().values()]

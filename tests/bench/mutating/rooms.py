@@ -14,10 +14,10 @@ PACKAGE = ROOT / "fireplace_calc"
 EQUIVALENT = Path(__file__).with_name("equivalent.csv")
 
 TESTS = {
-    "base": "units tables record developers design takeoff draft_air places draft_examples",
+    "base": "units heat_answer tables record developers design takeoff draft_air places draft_examples",
     "pieces": "as_drawn pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_measured pieces_fit random_sets pieces_design casting casting_forms measuring pieces_misfits set_pictures setting_cards setting_mortar setting_order",
     "design": "developers record design designfile hood",
-    "editing": "pieces_measured record designfile consistency rules_second_flue design kept_comments jobs start_mine pieces_design assess session geometry assumptions field_ranges facts controls whole_files survey",
+    "editing": "as_entered pieces_measured record designfile consistency rules_second_flue design kept_comments jobs start_mine pieces_design assess session geometry assumptions field_ranges facts controls whole_files survey",
     "geometry": "as_built polygons breast across_corner mantel pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts seat",
     "rules": "as_judged facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions missing books pieces_design",
     "brickwork": "as_built fitted courses cutting pins_order brickwork takeoff stone_face rods seat breast published_cases",
@@ -34,7 +34,7 @@ TESTS = {
     "lessons": "as_drawn answers written drill lessons_pencil lesson_marks courses lesson_page course class_pages class fault_hunt lessons panels class_papers",
     "drawing": "as_drawn setting_cards set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
     " drill courses course cutting yard class_papers drawing_air onesheet papers drawing drawing_reuse pieces_measured drawn_page drawn_stage survey_sheets rods plates plan_sheets set_out details cover inspector work_chart client_pages pictures seat casting_forms pieces_bare setting_staging takeoff mantel across_corner breast heat_said heat_paper",
-    "scene": "as_drawn scene_masonry scene_stuffs scene_layouts scene_room scene_sky scene_wire scene_view still room_to_turn options scene_paint across_corner mantel start_mine",
+    "scene": "as_drawn as_seen scene_masonry scene_stuffs scene_layouts scene_room scene_sky scene_wire scene_view still room_to_turn options scene_paint across_corner mantel start_mine",
     "exports": "exported_look exports cli dxf room_to_turn client_pages pictures whole_files as_drawn",
     "panels": "lesson_page class_pages measuring step_by_step controls written job said session panels turning lessons jobs start_mine survey_fold page field_ranges options client heat_fold scene_view pieces_everywhere as_drawn",
 }

@@ -353,3 +353,11 @@ def test_wood_that_touches_is_as_hot_as_the_face_it_touches():
     through = 0.2 / 0.8 + 0.08 / 0.12
     touching = 400.0 - 379.0 * (0.2 / 0.8) / through
     assert looked.at(points[None]) == pytest.approx([touching], abs=1e-3)
+
+
+def test_a_splay_of_more_than_half_its_depth_is_cut_into_lower_steps():
+    plan = plan_of(build_geometry(load(DESIGNS / "plain.toml")))
+    usual, half, wider, square = (plan_mesh(replace(plan, slope=s)) for s in (0.2, 0.5, 0.55, 1.0))
+    assert np.array_equal(usual.y, half.y) and np.array_equal(usual.x, square.x)
+    assert not np.allclose(np.diff(wider.y)[:2], np.diff(half.y)[:2], rtol=0.01)
+    assert len(square.y) > len(half.y)

@@ -13,7 +13,7 @@ from fireplace_calc import change
 from fireplace_calc.base.units import FEET_INCHES, INCH, MILLIMETRES, InputError
 from fireplace_calc.build.lifting.equation import HOIST, ONE, TWO
 from fireplace_calc.build.setting.pallet_list import pallet_rows
-from fireplace_calc.build.setting.wording import QUART, card_cautions, card_words
+from fireplace_calc.build.setting.wording import QUART, _check, card_cautions, card_words
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.papers.as_built_record import print_record
 from fireplace_calc.drawing.papers.setting_cards import print_cards
@@ -190,6 +190,11 @@ def told_of(*args, head="Place", units=FEET_INCHES, **told):
 def test_a_place_is_told_from_the_front_line_and_the_center_line(left, right, front, says):
     where = {"left": left * INCH, "right": right * INCH, "front": front * INCH}
     assert told_of(**where) == says
+
+
+def test_what_is_not_placed_has_nothing_to_be_checked():
+    assert _check(card_of(placed=None), FEET_INCHES) == ""
+    assert _check(card_of(), FEET_INCHES) == "level both ways, plumb, front edge on its line"
 
 
 def test_weight_lift_and_what_it_rests_on():

@@ -327,6 +327,12 @@ def test_entries_that_do_not_go_together_are_told_in_a_sentence(key):
     assert told.design is None and told.at == key and told.trouble.endswith(".")
 
 
+def test_one_that_was_as_high_before_was_not_raised():
+    as_high = {"opening height, left": "30 in", "height before raising": "30 in"}
+    opening = surveyed(filled(as_high)).design.opening
+    assert opening.standard_height == pytest.approx(30 * INCH) and opening.extension == 0
+
+
 def test_an_assumed_size_gives_way_and_says_so():
     told = surveyed(filled({"throat height, left": "2 in", "jamb, left": "5 in"}))
     assert told.design is not None

@@ -5,6 +5,7 @@ figures, names and mark, as PDF and as a picture.
 import re
 from base64 import b64encode
 from io import BytesIO
+from types import SimpleNamespace
 
 import pytest
 from PIL import Image
@@ -20,6 +21,7 @@ from fireplace_calc.drawing.client_pages.page_plan import NamedDesign, widened
 from fireplace_calc.drawing.client_pages.painted import as_pdf, as_png
 from fireplace_calc.drawing.client_pages.two_pages import client_pages
 from fireplace_calc.drawing.plates.sizes import PAPERS
+from fireplace_calc.report.for_client import three_sentences
 from fireplace_calc.report.for_client.fallen_short import shortfall
 from fireplace_calc.report.for_client.handed_over import LARGEST_MARK, Names, mark_words, names_of
 from fireplace_calc.report.for_client.three_sentences import client_cautions, client_sentences
@@ -215,3 +217,30 @@ def test_names_are_inputs_and_the_mark_a_word_of_the_job():
             mark_words(content)
     assert Names(designer="of Oak And Stone Masons").initials == "OAS"
     assert Names(designer="").initials == "" == Names(designer="lower").initials
+
+
+@pytest.mark.parametrize(
+    ("code", "judged", "still", "says"),
+    [
+        (0, 0, 0, "Nothing that was checked falls short; as drawn it draws well."),
+        (
+            1,
+            0,
+            1,
+            "Before it is built, 1 point of the code has to be put right, and 1 of the code is not checked yet;",
+        ),
+        (
+            2,
+            1,
+            2,
+            "2 points of the code and 1 point of draft and structure have to be put right, and 2 of the code are",
+        ),
+    ],
+)
+def test_one_point_is_and_more_are(monkeypatch, code, judged, still, says):
+    short = SimpleNamespace(
+        code=["a"] * code, judged=["b"] * judged, all=["c"] * (code + judged), open=still
+    )
+    monkeypatch.setattr(three_sentences, "shortfall", lambda result: short)
+    result = SimpleNamespace(odds=SimpleNamespace(words="draws well"))
+    assert says in three_sentences._to_know(result)

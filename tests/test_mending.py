@@ -25,6 +25,7 @@ from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.explore.together import effects
 from fireplace_calc.explore.together.combined import looking_for_combinations
 from fireplace_calc.explore.together.effects import AT_ONCE, REST, Effects
+from fireplace_calc.explore.together.forecast import between
 from fireplace_calc.explore.together.hunt import PRICED, Hunt
 from fireplace_calc.explore.together.looking import SURE, Want, score
 from fireplace_calc.explore.together.teams import promising
@@ -515,3 +516,11 @@ def test_of_many_designs_each_is_looked_at_and_a_hand_is_let_in_between(monkeypa
             pauses += 1
     assert ended.value.value == {n: {"of": -n} for n in range(count)}
     assert pauses == -(-count // AT_ONCE)
+
+
+def test_a_pair_that_nobody_has_looked_at_is_foretold_as_its_nearest_neighbor():
+    near, far = np.array([7.0]), np.array([3.0])
+    foretold = between((3, 6), {(1, 1): far, (2, 5): near})
+    assert foretold[1, 5] == near and foretold[2, 1] == far
+    assert foretold[1, 1] == far and foretold[2, 5] == near
+    assert not foretold[0].any() and not foretold[:, 0].any()

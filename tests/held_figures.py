@@ -23,3 +23,14 @@ def hold(name, heading, rows, form=".12g"):
         out = csv.writer(file, lineterminator="\n")
         out.writerow(heading)
         out.writerows((*of, *(format(value, form) for value in figures)) for of, figures in rows)
+
+
+def otherwise(found, was, names, allowed):
+    """Of the figures found by what they are of, those that are no longer what they were, and by how much. ``allowed`` of a row
+    that was says how much one machine may find otherwise than another.
+    """
+    return {
+        what: dict(zip(names, row - was[what], strict=True))
+        for what, row in found.items()
+        if np.abs(row - was[what]).max() > allowed(was[what])
+    }

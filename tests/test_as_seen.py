@@ -4,10 +4,10 @@ Nothing here says that it is right; that is asked in ``test_scene_room``, ``test
 changed on purpose: ``tests/as_seen.py``.
 """
 
-import numpy as np
 import pytest
 from as_built import FIGURES
 from as_seen import CASES, STILLS, figures_of, kept
+from held_figures import otherwise
 
 SHARE = 1e-9
 """Of all that is summed, that one machine may find otherwise than another. [-]"""
@@ -17,11 +17,12 @@ COLOR = 1.0
 
 @pytest.mark.parametrize("case", CASES)
 def test_what_is_seen_stays_as_it_was(case):
-    found = figures_of(case)
-    assert set(found) == {what for name, what in kept() if name == case}
-    other = {}
-    for what, row in found.items():
-        was = kept()[case, what]
-        if np.abs(row - was).max() > (COLOR if case in STILLS else SHARE * max(was[-1], 1.0)):
-            other[what] = dict(zip(FIGURES, row - was, strict=True))
+    found, was = (
+        figures_of(case),
+        {what: row for (name, what), row in kept().items() if name == case},
+    )
+    assert set(found) == set(was)
+    other = otherwise(
+        found, was, FIGURES, lambda row: COLOR if case in STILLS else SHARE * max(row[-1], 1.0)
+    )
     assert not other, f"{case}: {other}; see tests/as_seen.py"

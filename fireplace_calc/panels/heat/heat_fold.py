@@ -69,9 +69,9 @@ class Heat(Fold):
         self.drawn: Design | None = None
         self.worked: Design | None = None
         fires = {fire.named: n for n, fire in enumerate(wall_fires().values())}
-        self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "23em", "5.5em")
-        self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "26.5em", "4.2em")
-        self.cuts = dropdown("Shown", CUTS, self.cut, self._cut, "19em", "4em")
+        self.length = dropdown("Fire burns", BURNS, self.burns, self._burns, "22.5em", "5.5em")
+        self.fire = dropdown("Map of", fires, MIDDLE, self._fire, "29.6em", "4em")
+        self.cuts = dropdown("Shown", CUTS, self.cut, self._cut, "18.2em", "3.7em")
         for box in (self.length, self.fire, self.cuts):
             box.layout.max_width = "calc(100% - 10px)"  # of a phone
         self.hour = Measure(

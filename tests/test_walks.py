@@ -257,6 +257,10 @@ def test_the_mason_asks_how_far_takes_a_remedy_and_prints_the_check_sheet(kind, 
     walker.undo_to(re.compile(f"{short} fall short"))
 
 
+TONES = """() => [...document.querySelectorAll('.jp-RenderedHTMLCommon :is(h1, h2, p)')].filter((e) => e.offsetParent)
+  .map((e) => Math.min(...getComputedStyle(e).color.match(/[0-9]+/g).slice(0, 3).map(Number)))"""
+
+
 @pytest.mark.parametrize("kind", KINDS if EVERY else KINDS[1:])
 def test_the_trainer_shows_a_lesson_and_hears_right_and_wrong(kind, opened, boathouse):
     view, folder = opened(kind, "chimney-rules.ipynb")
@@ -268,6 +272,10 @@ def test_the_trainer_shows_a_lesson_and_hears_right_and_wrong(kind, opened, boat
     view.keyboard.press("ArrowRight")
     page.get_by_text("That is enough", exact=False).first.wait_for(timeout=30_000)
     assert faults(view) == []
+    page.get_by_role("button", name="Dark room", exact=True).click()
+    tones = view.evaluate(TONES)
+    assert tones and min(tones) > 150, "what stands over the lesson is read in a dark room too"
+    page.get_by_role("button", name="Light room", exact=True).click()
     page.locator(".fl-tabs [data-name=exercises]").focus()
     view.keyboard.press("Enter")
     step = exercise("roof", 1, level=1).steps[0]

@@ -261,6 +261,10 @@ TONES = """() => [...document.querySelectorAll('.jp-RenderedHTMLCommon :is(h1, h
   .map((e) => Math.min(...getComputedStyle(e).color.match(/[0-9]+/g).slice(0, 3).map(Number)))"""
 
 
+PAPERS = """() => [...document.querySelectorAll('.jp-OutputArea-output:has(.jupyter-widgets):not(:has(.fl-lesson))')]
+  .map((e) => getComputedStyle(e).backgroundColor)"""
+
+
 @pytest.mark.parametrize("kind", KINDS if EVERY else KINDS[1:])
 def test_the_trainer_shows_a_lesson_and_hears_right_and_wrong(kind, opened, boathouse):
     view, folder = opened(kind, "chimney-rules.ipynb")
@@ -275,6 +279,7 @@ def test_the_trainer_shows_a_lesson_and_hears_right_and_wrong(kind, opened, boat
     page.get_by_role("button", name="Dark room", exact=True).click()
     tones = view.evaluate(TONES)
     assert tones and min(tones) > 150, "what stands over the lesson is read in a dark room too"
+    assert set(view.evaluate(PAPERS)) == {"rgb(255, 255, 255)"}, "the fault is looked for on paper"
     page.get_by_role("button", name="Light room", exact=True).click()
     page.locator(".fl-tabs [data-name=exercises]").focus()
     view.keyboard.press("Enter")

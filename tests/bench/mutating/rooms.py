@@ -24,7 +24,7 @@ TESTS = {
     "takeoff": "pins_order pins_formulas goods takeoff yard for_client breast mantel pieces_design handbook_examples handbook_table3 exports cli prices published_cases seat as_reckoned",
     "structure": "pins_structure pins_formulas low_wall structure_examples structure published_cases as_reckoned",
     "draft": "pins_draft pins_formulas draft_measured draft_doors hood draft_air draft_examples draft_findings draft_roots draft_properties draft_first_hour sweep as_reckoned",
-    "heat": "heat_below heat_answer heat_cases heat_properties heat_beside heat_said heat_fold published_cases heat_designs heat_bars heat_paper",
+    "heat": "heat_below heat_answer heat_cases heat_properties heat_beside heat_said heat_fold published_cases heat_designs heat_bars heat_paper as_heated",
     "build": "casting_forms pallet_list setting_staging setting_order setting_mortar setting_cards pins_work pins_formulas lifting build work_chart seat pieces_everywhere structure_examples courses as_drawn as_reckoned",
     "assessment": "assess",
     "explore": "mending charts_by_axes remedies sweep drawing_air handbook_examples panels draft_findings controls",

@@ -9,7 +9,6 @@ Whoever changes the heat on purpose holds it against its cases (``test_heat_case
 import sys
 from functools import cache
 
-import numpy as np
 from as_built import FIGURES, drawn, figures, with_a_set
 from held_figures import held, hold
 

@@ -10,13 +10,13 @@ import sys
 import tomllib
 from collections.abc import Mapping, Set
 from functools import cache
-from math import inf, isnan
 from random import Random
 from zlib import crc32
 
 import numpy as np
 from by_lot import by_lot
 from held_figures import held, hold
+from manifold3d import CrossSection, Manifold
 from set_strategies import random_set, stood, text
 from test_pieces_misfits import KINDS, written
 from test_pieces_random import designed
@@ -78,6 +78,8 @@ from fireplace_calc.pieces.set_text import read_set
 FIGURES = ("count", "sum", "weighed", "size")
 UNKNOWN, ENDLESS = -77.7, 7777.7
 """What stands for nothing told, and for a length without end."""
+HUGE = 1e300
+"""No number that is told is as large. [-]"""
 OWN = {
     "mantel.family": ("shelf", "beam on corbels", "pilasters and frieze", "paneled overmantel"),
     "opening.head": ("straight", "segmental"),
@@ -192,7 +194,7 @@ def _numbers(thing):
         yield UNKNOWN
     elif isinstance(thing, (bool, int, float, np.number)):
         value = float(thing)
-        yield ENDLESS if value in (inf, -inf) or isnan(value) else value
+        yield value if abs(value) < HUGE else ENDLESS
     elif isinstance(thing, str):
         yield crc32(thing.encode()) % 9973 / 997
     elif isinstance(thing, np.ndarray):
@@ -217,6 +219,12 @@ def _numbers(thing):
     elif hasattr(thing, "__iter__"):
         for one in thing:
             yield from _numbers(one)
+    elif isinstance(thing, Manifold):
+        yield from _numbers((thing.volume(), thing.surface_area(), *thing.bounding_box()))
+    elif isinstance(thing, CrossSection):
+        yield from _numbers((thing.area(), *thing.bounds()))
+    elif callable(thing):
+        yield from _numbers(getattr(thing, "__name__", ""))
     else:
         raise TypeError(type(thing))
 

@@ -39,6 +39,8 @@ TESTS = {
     "panels": "lesson_page class_pages measuring step_by_step controls written job said session panels turning lessons jobs start_mine survey_fold page field_ranges options client heat_fold scene_view pieces_everywhere as_drawn",
 }
 """By the room's folder, names of test modules."""
+EVERYWHERE = "as_answered"
+"""A test that asks every room."""
 OTHERS = ("bench", "browser", "install", "server", "walk_measure", "walks")
 """Tests that are no unit tests of the package."""
 AS_IT_WAS = "test_as_"
@@ -66,7 +68,8 @@ def likeliest(path: Path) -> list[str]:
     room's, and at the end those that hold what is there to what was there.
     """
     dotted = ".".join(path.relative_to(ROOT).with_suffix("").parts)
-    files = [ROOT / "tests" / f"test_{name}.py" for name in TESTS[room(path)].split()]
+    names = (*TESTS[room(path)].split(), EVERYWHERE)
+    files = [ROOT / "tests" / f"test_{name}.py" for name in names]
     files.sort(key=lambda f: (f.name.startswith(AS_IT_WAS), dotted not in _imported(f)))
     return [str(f.relative_to(ROOT)) for f in files]
 

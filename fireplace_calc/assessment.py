@@ -1,4 +1,8 @@
-"""One design in, one frozen assessment out: everything a person sees is read from it."""
+"""One design in, one frozen assessment out: everything a person sees is read from it.
+
+What an answer needs is imported where it is first asked for, so that whoever only opens and changes
+designs need not wait for it.
+"""
 
 from __future__ import annotations
 
@@ -13,8 +17,6 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.parts import Geometry, Part
 from fireplace_calc.rules import PACKS, Finding, check, check_every_pack
 from fireplace_calc.rules.facts import Facts
-from fireplace_calc.rules.gathering import gather_facts
-from fireplace_calc.takeoff import Row, take_off, total_weight, weight_on_footing
 
 if TYPE_CHECKING:
     from fireplace_calc.build import Plan
@@ -22,6 +24,7 @@ if TYPE_CHECKING:
     from fireplace_calc.draft.lighting_up import FirstHour
     from fireplace_calc.heat.answer import HeatAnswer
     from fireplace_calc.structure import Structure
+    from fireplace_calc.takeoff import Row
 
 DEFAULT_PACK = "US IRC 2021"
 
@@ -62,14 +65,14 @@ class Assessment:
     @property
     def takeoff(self) -> tuple[Row, ...]:
         """What to order; listed when first asked for."""
+        from fireplace_calc.takeoff import take_off
+
         return take_off(self.geometry)
 
     @cached_property
     def draft(self) -> DraftResult:
         """What the air will do; worked out when first asked for."""
-        from fireplace_calc.draft import (
-            draft_result,  # here, so that whoever never asks need not wait for numpy
-        )
+        from fireplace_calc.draft import draft_result
 
         return self.geometry.once(draft_result)
 
@@ -154,6 +157,8 @@ class Assessment:
     @property
     def weight(self) -> float:
         """Of the whole as it stands, footing counted in. [kg]"""
+        from fireplace_calc.takeoff import total_weight
+
         return total_weight(self.takeoff)
 
 
@@ -219,6 +224,9 @@ def _without_code(design: Design) -> tuple[Geometry, Facts]:
     """What no code changes: shape and facts; kept for the next code the same design is held
     against.
     """
+    from fireplace_calc.rules.gathering import gather_facts
+    from fireplace_calc.takeoff import weight_on_footing
+
     require_consistent(design)
     geometry = build_geometry(design)
     return geometry, gather_facts(geometry, weight_on_footing(geometry))

@@ -700,7 +700,8 @@ def test_a_level_mark_stands_on_its_level_in_any_unit(work):
 
 def test_a_place_on_the_split_is_dimensioned_from_below():
     """By hand: 0.1 at the foot, 0.2 on the split, 0.3 over it."""
-    view = TrueView("one", "One", spots=((0.1, 0.0), (0.2, 1.0), (0.3, 1.5)), split=1.0)
+    spots = ((0.1, 0.0), (0.2, 1.0), (0.3, 1.5))
+    view = TrueView("one", "One", (0.0, 0.0, 0.3, 1.5), spots=spots, split=1.0)
 
     def ends(rows):
         return {round(end, 6) for row in rows for gap in row for end in gap[:2]}

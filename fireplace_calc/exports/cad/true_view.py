@@ -47,6 +47,8 @@ class TrueView:
     Attributes
     ----------
     key, name : str
+    box : tuple of float
+        Left, bottom, right, top of all of it. [m]
     cuts : sequence of CutShape
         Outlined on the layer of their material, and hatched.
     seen : sequence of (str, Polygon)
@@ -63,8 +65,6 @@ class TrueView:
         Places across and up that a mason measures from. [m]
     middle : bool
         Whether widths count from a center line at nought, both sides alike.
-    box : tuple of float
-        Left, bottom, right, top of all of it. [m]
     split : float
         Level over which a place across that is new is dimensioned from above. [m]
     more : callable or None
@@ -73,6 +73,7 @@ class TrueView:
 
     key: str
     name: str
+    box: tuple[float, float, float, float]
     cuts: Sequence[CutShape] = ()
     seen: Sequence[tuple[str, Polygon]] = ()
     pieces: Sequence[PieceShape] = ()
@@ -81,7 +82,6 @@ class TrueView:
     spots: Sequence[Point] = ()
     measured_from: tuple[Sequence[float], Sequence[float]] = ((0.0,), (0.0,))
     middle: bool = False
-    box: tuple[float, float, float, float] = (0.0, 0.0, 0.0, 0.0)
     split: float = BEYOND
     more: Callable[[Any], None] | None = None
 

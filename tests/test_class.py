@@ -12,6 +12,7 @@ import sys
 import tomllib
 import types
 from collections import Counter
+from dataclasses import fields
 
 import formulas
 import openpyxl
@@ -33,7 +34,12 @@ from fireplace_calc.lessons.classroom.desk import Desk
 from fireplace_calc.lessons.classroom.gathering_work import gathered
 from fireplace_calc.lessons.classroom.kept_work import WORK, own_work_folder, read_work
 from fireplace_calc.lessons.classroom.rosters import roster_of
-from fireplace_calc.lessons.classroom.student_work import MOST_ENTRIES, as_answer
+from fireplace_calc.lessons.classroom.student_work import (
+    MOST_ENTRIES,
+    StudentWork,
+    as_answer,
+    work_of,
+)
 
 TASK = ClassTask(
     "Tuesday (invented)",
@@ -164,6 +170,10 @@ def test_what_is_handed_out_is_the_task_and_nothing_of_secret_or_roster(school, 
         ('["hearth", "roof"]', '["hearth", "window"]'),
         ("[students]", "[pupils]"),
         ('helps = "hints"', 'helps = "all"'),
+        ('units = "feet-inches"', "units = 12"),
+        ('pack = "US IRC 2021"\n', ""),
+        ('["hearth", "roof"]', '"hearth"'),
+        ('["hearth", "roof"]', '["hearth", 3]'),
     ],
 )
 def test_a_broken_class_file_is_refused_without_telling_the_secret(old, new, school, tmp_path):
@@ -175,6 +185,44 @@ def test_a_broken_class_file_is_refused_without_telling_the_secret(old, new, sch
     with pytest.raises(InputError):
         kept_class(path.parent, TASK, NAMES)
     assert school.secret not in str(said.value) and path.read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "name"),
+    [
+        ('units = "feet-inches"', "units = 12", "units"),
+        ('pack = "US IRC 2021"\n', "", "pack"),
+        ('["hearth", "roof"]', '"hearth"', "kinds"),
+        ('["hearth", "roof"]', '["hearth", 3]', "kinds"),
+        ("count = 3", "count = true", "count"),
+        ("level = 3", "level = 2.5", "level"),
+    ],
+)
+def test_a_task_that_is_not_as_it_was_written_names_what_is_wrong(old, new, name, tmp_path):
+    hand_out(tmp_path, TASK)
+    path = tmp_path / class_files.FILE
+    assert old in path.read_text()
+    path.write_text(path.read_text().replace(old, new, 1))
+    with pytest.raises(InputError) as said:
+        read_task((tmp_path,))
+    assert str(said.value) == (
+        f"{path}: {name} is missing or is not as the workbook writes it. Bring the file back from"
+        " a copy, or move it away and begin the class anew."
+    )
+    assert said.value.name == name
+
+
+def test_a_folder_that_cannot_be_made_or_written_is_named(school, tmp_path):
+    """A file stands where the folder should be."""
+    (tmp_path / "taken").write_text("")
+    inside = tmp_path / "taken" / "students"
+    for act in (lambda: hand_out(inside, TASK), lambda: kept_class(inside, TASK, NAMES)):
+        with pytest.raises(InputError) as said:
+            act()
+        assert str(said.value) == f"{inside} cannot be made: Not a directory."
+    with pytest.raises(InputError) as said:
+        own_work_folder(inside, TASK.key, "Ann Lee", school.tickets["Ann Lee"])
+    assert str(said.value) == f"{inside} cannot be written: Not a directory."
 
 
 # -- a student's own folder ---------------------------------------------------------------------
@@ -222,6 +270,41 @@ def test_an_unreadable_file_is_left_alone_and_its_folder_not_reused(school, tmp_
     assert (folder / WORK).read_text() == "attempts = ["
     found = gathered(school, (home,))
     assert "Bo Ray" in found.works and any("bo-ray" in said for said in found.said)
+
+
+GOOD = {"class": "0a1b2c3d", "name": "Ann", "ticket": "t", "attempts": []}
+ROW = ["hearth 1", "0000", 1, "wrong", "20 in", "now"]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        {**GOOD, "class": 3},
+        {**GOOD, "name": None},
+        {key: word for key, word in GOOD.items() if key != "ticket"},
+        {**GOOD, "attempts": "none"},
+        {**GOOD, "attempts": ["hearth 1"]},
+        {**GOOD, "attempts": [ROW[:5]]},
+        {**GOOD, "attempts": [[*ROW[:2], "1", *ROW[3:]]]},
+        {**GOOD, "attempts": [[*ROW[:3], "nearly", *ROW[4:]], ROW]},
+    ],
+)
+def test_work_that_no_page_has_written_is_refused(told):
+    with pytest.raises(InputError) as said:
+        work_of(told, "ann/work.toml")
+    assert str(said.value) == (
+        "ann/work.toml is not as the student's page writes it. It is left as it is."
+    )
+
+
+def test_work_is_read_row_by_row():
+    assert work_of(GOOD, "") == StudentWork("0a1b2c3d", "Ann", "t", ())
+    made = work_of({**GOOD, "attempts": [ROW, [*ROW[:3], "right", *ROW[4:]]]}, "")
+    assert [vars_of(one) for one in made.attempts] == [ROW, [*ROW[:3], "right", *ROW[4:]]]
+
+
+def vars_of(attempt):
+    return [getattr(attempt, one.name) for one in fields(attempt)]
 
 
 def test_a_page_that_answers_without_end_keeps_a_file_that_can_be_read(school, tmp_path):

@@ -16,15 +16,22 @@ from fireplace_calc.drawing.page.message import page_message
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Cell
 from fireplace_calc.jupyter.command import main
-from fireplace_calc.lessons.course import checker
+from fireplace_calc.lessons.course import checker, lesson_file
 from fireplace_calc.lessons.course.checker import ALWAYS, MARKS, missing
 from fireplace_calc.lessons.course.countries import country_of
 from fireplace_calc.lessons.course.in_motion import moved_wrongly, tried_wrongly
-from fireplace_calc.lessons.course.lesson_file import LessonError, Slip, course, course_lesson
+from fireplace_calc.lessons.course.lesson_file import (
+    LessonError,
+    Slip,
+    course,
+    course_lesson,
+    read_lesson,
+)
 from fireplace_calc.lessons.course.moments import moment, worked_moments
-from fireplace_calc.lessons.course.place_values import places_of
+from fireplace_calc.lessons.course.place_values import input_of, places_of
 from fireplace_calc.lessons.course.records import BOOKS
 from fireplace_calc.lessons.course.sums import SumError, work_out
+from fireplace_calc.lessons.course.told_lines import lines_of
 from fireplace_calc.lessons.course.wording import texts
 from fireplace_calc.lessons.exercise_kinds import known_kinds
 
@@ -84,6 +91,33 @@ def test_a_sum_is_worked_out(text, value, kind):
 def test_what_is_no_sum_is_refused(text):
     with pytest.raises(SumError):
         work_out(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("2 lb * 3 lb", "There is no mass times mass."),
+        ("2 lb * 3 ft", "There is no mass times length."),
+        ("2 lb / 3 ft", "There is no mass divided by length."),
+        ("3 ft / (2 ft * 2 ft)", "There is no length divided by area."),
+        ("sqrt(2 lb)", "'sqrt' cannot be worked out here; known are min, max, ceil, floor, sqrt."),
+        (
+            "round(2.5)",
+            "'round' cannot be worked out here; known are min, max, ceil, floor, sqrt.",
+        ),
+        ("ceil(1, 2)", "'ceil' cannot be worked out here; known are min, max, ceil, floor, sqrt."),
+        ("3 ft + 2 lb", "These do not go together: length and mass."),
+        ("1 / 0", "'1 / 0' divides by nothing."),
+        ("sqrt(-1)", "There is no square root of less than nothing."),
+        ("2 ** 9", "A sum knows + - * / only."),
+        ("climb", "'climb' stands for nothing; the names of this lesson are none."),
+        ("3 ft 2", "'3 ft 2' is no sum."),
+    ],
+)
+def test_a_sum_that_is_refused_says_why(text, said):
+    with pytest.raises(SumError) as wrong:
+        work_out(text)
+    assert str(wrong.value) == said
 
 
 @each_lesson
@@ -526,3 +560,241 @@ def test_a_lesson_has_two_to_four_controls(count, said):
     many = replace(lesson, control=(lesson.control * 5)[:count])
     told = [words for at, words in checker._controls(many) if at == ("control",)]
     assert told == ["Two to four controls are wanted: more hide the rule."] * said
+
+
+ROOF = course_lesson("height-over-the-roof")
+
+
+@pytest.mark.parametrize(
+    ("control", "at", "said"),
+    [
+        (
+            {"moves": "it"},
+            ("control", 0, "moves"),
+            "A control moves have, need, both or shown, not 'it'.",
+        ),
+        (
+            {"choices": ("low", "high"), "start": "high up"},
+            ("control", 0, "start"),
+            "'high up' is none of the choices.",
+        ),
+        (
+            {"label": "Roof", "step": ""},
+            ("control", 0),
+            "Roof needs from, to and step, or choices.",
+        ),
+        (
+            {"label": "Roof", "start_at": "", "step": "1 in"},
+            ("control", 0),
+            "Roof needs from, to and step, or choices.",
+        ),
+        (
+            {"start_at": "low"},
+            ("control", 0),
+            "'low' stands for nothing; the names of this lesson are none.",
+        ),
+        (
+            {
+                "label": "Roof",
+                "start_at": "3 ft",
+                "end_at": "3 ft",
+                "start": "3 ft",
+                "step": "1 in",
+            },
+            ("control", 0),
+            "Roof runs from low to high by a step over nothing.",
+        ),
+        (
+            {
+                "label": "Roof",
+                "start_at": "1 ft",
+                "end_at": "3 ft",
+                "start": "2 ft",
+                "step": "0 in",
+            },
+            ("control", 0),
+            "Roof runs from low to high by a step over nothing.",
+        ),
+        (
+            {
+                "label": "Roof",
+                "start_at": "1 ft",
+                "end_at": "3 ft",
+                "start": "4 ft",
+                "step": "1 ft",
+            },
+            ("control", 0, "start"),
+            "Roof starts between its steps, or out of its range.",
+        ),
+    ],
+)
+def test_what_is_wrong_with_a_control_is_said_at_its_place(control, at, said):
+    """And of the next control it is still said."""
+    wrong = replace(ROOF.control[0], **control), replace(ROOF.control[1], moves="that")
+    assert list(checker._controls(replace(ROOF, control=wrong))) == [
+        (at, said),
+        (("control", 1, "moves"), "A control moves have, need, both or shown, not 'that'."),
+    ]
+
+
+def test_a_control_may_be_a_choice():
+    chosen = replace(ROOF.control[0], choices=("low", "high"), start="high")
+    assert list(checker._controls(replace(ROOF, control=(chosen, ROOF.control[1])))) == []
+
+
+def test_two_things_to_try_are_wanted_and_each_changes_what_is_known():
+    first, second = ROOF.tries[:2]
+    odd = replace(ROOF, tries=(first, replace(second, changes="all")))
+    said = "A try changes have, need or verdict, not 'all'."
+    assert list(checker._controls(odd)) == [(("try", 1, "changes"), said)]
+    one = (("try",), "Two or three things to try are wanted.")
+    assert list(checker._controls(replace(ROOF, tries=(first,)))) == [one]
+
+
+@pytest.mark.parametrize(
+    ("rule", "said"),
+    [
+        ({}, "Rule B names no question, no key and no need."),
+        ({"need": "3 ft", "have": "2 ft"}, "Rule B has a need, but no have or no source."),
+        ({"need": "3 ft", "source": "Trade."}, "Rule B has a need, but no have or no source."),
+        ({"need": "3 ft", "have": "2 ft", "source": "Trade."}, None),
+        ({"keys": ("ROF-02",)}, None),
+        (
+            {"question": "Height over the roof"},
+            "'Height over the roof' is no row of questions.csv.",
+        ),
+        ({"letter": "A", "keys": ("ROF-02",)}, "There are two rules 'A'."),
+    ],
+)
+def test_a_rule_names_what_it_asks_and_where_from(rule, said):
+    bare = replace(ROOF.rule[1], question="", keys=(), source="", have="", need="")
+    found = list(checker._rules(replace(ROOF, rule=(ROOF.rule[0], replace(bare, **rule)))))
+    place = ("rule", 1, "letter" if "two" in (said or "") else "question")
+    at = place if said and ("two" in said or "row" in said) else place[:2]
+    assert found == ([(at, said)] if said else [])
+
+
+def test_three_questions_are_wanted():
+    two = replace(ROOF, question=ROOF.question[:2])
+    assert list(checker._form(ROOF)) == []
+    assert list(checker._form(two)) == [
+        (("question",), "Three questions are wanted, and there are 2.")
+    ]
+
+
+def test_another_lesson_that_cannot_be_read_is_left_to_its_own_check(monkeypatch):
+    """That nothing leads to a lesson cannot be said while another is not read."""
+    alone = replace(ROOF, key="ash-pits", number=11)
+    assert list(checker._in_course(alone)) == [
+        (("number",), "No lesson leads here: write next = 'ash-pits' in lifting-dust-heights.")
+    ]
+
+    def unread(key, country="american"):
+        raise LessonError(f"{key}.toml", [Slip(1, "title is missing.")])
+
+    monkeypatch.setattr(checker, "course_lesson", unread)
+    assert list(checker._in_course(alone)) == []
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "said"),
+    [
+        ("format = 1", "format = 2", "line 1: format is 2, but 1 is read here."),
+        (
+            'exercises = ["hearth"]',
+            'exercises = "hearth"',
+            "line 10: exercises is 'hearth', but a list is wanted.",
+        ),
+        (
+            'values = { width = "32 in", front = "20 in", side = "12 in" }',
+            "values = 3",
+            "line 98: worked values is 3, but a table is wanted.",
+        ),
+        ('step = "1 in"', "step = [1]", "line 53: control 1 step is [1], but a figure is wanted."),
+        (
+            'step = "1 in"',
+            "step = true",
+            "line 53: control 1 step is True, but a figure is wanted.",
+        ),
+    ],
+)
+def test_what_stands_in_a_lesson_is_of_its_kind(was, now, said):
+    read = read_lesson(lesson_text("hearths").replace(was, now, 1))
+    assert [str(slip) for slip in read.slips] == [said] and read.told == {}
+
+
+def test_a_list_of_tables_where_one_is_wanted_is_a_slip():
+    whole = lesson_text("hearths").replace("[worked]", "[[worked]]")
+    first = str(read_lesson(whole[: whole.index("[english")]).slips[0])
+    assert first.startswith("line 1: worked is [{'title': 'A hearth for an opening")
+    assert first.endswith("but a table is wanted.")
+
+
+def test_a_lesson_with_a_slip_cannot_be_taken(monkeypatch):
+    whole = lesson_text("hearths").replace("format = 1", "format = 2")
+    monkeypatch.setattr(lesson_file, "lesson_text", lambda key: whole)
+    with pytest.raises(LessonError) as wrong:
+        course_lesson.__wrapped__("hearths", "canadian")
+    assert str(wrong.value) == "hearths.toml, line 1: format is 2, but 1 is read here."
+    assert wrong.value.slips == [Slip(1, "format is 2, but 1 is read here.")]
+
+
+def test_each_table_of_a_list_keeps_its_own_lines():
+    text = "[[q]]\na = 1\n[[q]]\n[q.more]\nb = 2\n[[q.part]]\nc = 3\n[[q.part]]\n"
+    assert lines_of(text) == {
+        ("q", 0): 1,
+        ("q", 0, "a"): 2,
+        ("q", 1): 3,
+        ("q", 1, "more"): 4,
+        ("q", 1, "more", "b"): 5,
+        ("q", 1, "part", 0): 6,
+        ("q", 1, "part", 0, "c"): 7,
+        ("q", 1, "part", 1): 8,
+    }
+
+
+@pytest.mark.parametrize(
+    ("given", "taken"),
+    [
+        (7, 7),
+        (True, True),
+        ("liner", "round 12"),
+        ("liner.1", "round"),
+        ("liner.2", "12"),
+        ("6 / 2", 3),
+        ("7 / 2", 3.5),
+        ("10 in", "0.254 m"),
+        ("oak", "oak"),
+        (
+            [{"wide": "10 in", "kind": "oak", "many": 2}],
+            [{"wide": "0.254 m", "kind": "oak", "many": 2}],
+        ),
+    ],
+)
+def test_what_the_picture_puts_into_a_design(given, taken):
+    found = input_of(given, {}, {"liner": "round 12"})
+    assert found == taken and type(found) is type(taken)
+
+
+def test_a_place_that_no_design_can_take_is_said_of_its_control():
+    """Half a flue section is none, once between each two of 15 to 18."""
+    half = replace(ROOF.control[0], label="Sections", step="1 / 2", end_at=18)
+    lesson = replace(ROOF, control=(half, ROOF.control[1]))
+    said = "Sections at one of its places: Flue sections is {}, but a whole number from 4 to 40 is wanted; parts cannot be set by halves."
+    assert list(moved_wrongly(lesson, BOOKS[0], every=True)) == [
+        (("control", 0), said.format(count)) for count in (15.5, 16.5, 17.5)
+    ]
+
+
+def test_a_share_of_a_figure_is_held_against_a_share_of_what_is_asked():
+    """Both figures of the finding, times a sum, and then plus another."""
+    plain = moment(ROOF).marks[0]
+    share = replace(ROOF.rule[0], times="3 / 4")
+    more = replace(share, plus="2 ft")
+    for rule, plus in ((share, 0.0), (more, 2 * FOOT)):
+        held = moment(replace(ROOF, rule=(rule, *ROOF.rule[1:]))).marks[0]
+        assert held.have == pytest.approx(0.75 * plain.have + plus, abs=1e-12)
+        assert held.need == pytest.approx(0.75 * plain.need + plus, abs=1e-12)
+        assert held.kind == plain.kind == "length"
+    area = moment(replace(ROOF, rule=(replace(share, times="2 ft"), *ROOF.rule[1:]))).marks[0]
+    assert area.kind == "area" and area.have == pytest.approx(2 * FOOT * plain.have, abs=1e-12)

@@ -6,6 +6,7 @@ import hashlib
 from collections import Counter
 from dataclasses import replace
 from itertools import pairwise
+from random import Random
 
 import pytest
 from sampled import sampled
@@ -21,6 +22,7 @@ from fireplace_calc.lessons import (
     planted,
     unfindable,
     valid_design,
+    valid_designs,
 )
 from fireplace_calc.lessons.classroom.class_records import ClassTask
 from fireplace_calc.lessons.classroom.tickets import seed_of, ticket_of
@@ -243,3 +245,52 @@ def test_searches_stay_as_they_were_drawn(pack):
             " `since`, an input in SHOWN its edition in TOLD_SINCE"
         )
         assert (edition, pack) in SEARCHES, f'add ({edition}, "{pack}"): "{found}" to SEARCHES'
+
+
+STILL = Fault("nothing moves", "", ("HTH-02",), lambda design, *_: None)
+
+
+@pytest.mark.parametrize(
+    ("edition", "faults", "tried"), [(1, 1, 3), (1, 2, 3), (2, 1, 5), (2, 2, 5)]
+)
+def test_faults_that_no_design_takes_are_told_with_the_designs_that_were_tried(
+    edition, faults, tried, monkeypatch
+):
+    """Of the second edition with those that were dealt first, then with all of them."""
+    monkeypatch.setattr(planting, "FAULTS", (STILL, replace(STILL, name="nor this")))
+    monkeypatch.setattr(planting, "TRIES", 3)
+    monkeypatch.setattr(planting, "DEALT_TRIES", 2)
+    with pytest.raises(InputError) as said:
+        planted("7", faults, edition=edition)
+    assert str(said.value) == (
+        f"Seed '7' took no {faults} faults in {tried} designs; take another seed."
+    )
+
+
+def test_where_those_dealt_cannot_be_planted_others_stand_in(monkeypatch):
+    """Two are dealt that nothing takes: of all of them another one is planted."""
+    pack = PACKS_SEARCHED[0]
+    good = next(fault for fault in FAULTS if fault.rules == ("FND-01",))
+    monkeypatch.setattr(planting, "FAULTS", (STILL, good))
+    monkeypatch.setattr(planting, "DEALT_TRIES", 1)
+    monkeypatch.setattr(planting, "hand", lambda order, start, count: (STILL, good)[:count])
+    found = planted("7", 1, pack)
+    assert found.faults == (good,) and [f.key for f in found.findings] == ["FND-01"]
+
+
+def test_a_design_that_cannot_be_drawn_or_is_laid_above_the_frost_is_left_out(monkeypatch):
+    """And where none is left it is said."""
+    sound = next(valid_designs._wanted(Random(1), fault_book("US IRC 2021"), {}))
+    frozen = replace(sound, site=replace(sound.site, frost_depth=sound.base.footing_depth + 0.01))
+    kept = []
+    for one in ((sound,), (None, frozen, sound), (frozen,), (None,), ()):
+        monkeypatch.setattr(valid_designs, "_wanted", lambda *_, one=one: iter(one))
+        monkeypatch.setattr(valid_designs, "_fitted", lambda design, *_: design)
+        monkeypatch.setattr(valid_designs, "broken_by", lambda *_: {})
+        try:
+            kept.append(valid_design(7))
+        except InputError as said:
+            kept.append(str(said))
+    none = "Seed 7 gave no design that breaks nothing in {} draws; take another seed."
+    named = replace(sound, name="Exercise 7")
+    assert kept == [named, named, *[none.format(valid_designs.TRIES)] * 3]

@@ -41,6 +41,24 @@ def test_what_is_not_checked_is_never_enough(key):
     assert held.open is second and held.verdict == f"Not checked. {second.finding.note}"
 
 
+@pytest.mark.parametrize(
+    ("keys", "said"),
+    [
+        ((), "This book gives no figure."),
+        (("CHM-01",), "The rule does not apply here."),
+        (("CHM-02", "AIR-11"), "The rule does not apply here."),
+        (("FLU-04",), "Drawn so; see that it is built so."),
+        (("AIR-01",), "There is no figure to compare."),
+    ],
+)
+def test_where_no_rule_gives_a_figure_the_verdict_is_the_first_note(keys, said):
+    rules = tuple(replace(rule, question="", keys=keys) for rule in ROOF.rule)
+    held = moment(replace(ROOF, rule=rules), TALL)
+    assert held.verdict == said and not held.short and held.open is None
+    assert (held.need, held.decides.letter) == (None, "A")
+    assert [mark.note for mark in held.marks] == [said, said]
+
+
 def test_a_rule_that_falls_short_is_told_before_one_that_is_not_checked():
     held = moment(asking("ROF-02", "THR-03"))
     assert held.short and held.open is None and "short" in held.verdict

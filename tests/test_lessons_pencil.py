@@ -3,17 +3,22 @@
 from functools import lru_cache
 from math import cos
 from random import Random
+from types import SimpleNamespace
 
+import numpy as np
 import pytest
 
 from fireplace_calc.design.records import Design
-from fireplace_calc.lessons import check, planted
+from fireplace_calc.heat.conduction.mesh import NotWorked
+from fireplace_calc.lessons import check, planted, plants, worked_measures
 from fireplace_calc.lessons.answered import _answered, _indoors, _outdoors
 from fireplace_calc.lessons.answers.printed_answer import shown, tolerance
 from fireplace_calc.lessons.answers.replying import SLIPS, apart, step
 from fireplace_calc.lessons.answers.written import read_answer
 from fireplace_calc.lessons.fault_finding import SHOWN, figures
+from fireplace_calc.lessons.making.limits import code_limit
 from fireplace_calc.lessons.plants import by_steps, set_to
+from fireplace_calc.rules import PACKS
 
 INCH, FOOT = 0.0254, 0.3048
 
@@ -177,7 +182,7 @@ def test_a_reply_says_which_way_an_answer_is_off_and_when_only_the_sign_is():
 
 
 # -- plants and figures ----------------------------------------------------------------------------
-def test_a_length_is_moved_by_one_of_its_steps_until_something_gives_way():
+def test_a_length_is_moved_by_one_of_its_steps_until_something_gives_way(monkeypatch):
     """Footing of 12 in, at least 12 by R1001.2: an inch or two less breaks FND-01."""
     from fireplace_calc.lessons.faults import FAULTS
     from fireplace_calc.lessons.valid_designs import valid_design
@@ -197,6 +202,12 @@ def test_a_length_is_moved_by_one_of_its_steps_until_something_gives_way():
     assert flat.chimney.wash == 0 and valid_design(1).chimney.wash > 0
     wide = by_steps("base.footing_thickness", 1)(valid_design(1), pack, fault, Random(1))
     assert wide is None, "a thicker footing breaks nothing"
+    tried = []
+    monkeypatch.setattr(plants, "nudged", lambda design, *by: tried.append(by) or design)
+    assert by_steps("base.footing_thickness", 2)(valid_design(1), pack, fault, Random(1)) is None
+    assert by_steps("flue.sections", -1)(valid_design(1), pack, fault, Random(1)) is None
+    inches = ("base.footing_thickness", 2 * INCH)
+    assert tried == [inches] * plants.STEPS + [("flue.sections", -1)] * plants.STEPS
 
 
 @pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
@@ -326,3 +337,57 @@ def test_a_fault_moves_its_length_by_its_steps(name, monkeypatch):
     unit = 1 if isinstance(value_of(design, key), int) else INCH
     assert {key for key, _ in asked} == {key}
     assert sorted({by / unit for _, by in asked}) == pytest.approx(sorted(steps))
+
+
+# -- figures of heat, and limits -------------------------------------------------------------------
+def test_heat_that_is_not_worked_out_has_no_figure(monkeypatch):
+    def none(*_):
+        raise NotWorked("How oak conducts heat is not in the tables.")
+
+    monkeypatch.setattr(worked_measures, "three_fires", none)
+    found = SimpleNamespace(geometry=SimpleNamespace)
+    worked_measures._fires.cache_clear()
+    figures = [worked_measures.hottest_wood(k)(found) for k in range(3)]
+    assert np.isnan([*figures, worked_measures.hours_later(found)]).all()
+    worked_measures._fires.cache_clear()
+
+
+def test_the_wood_is_hottest_hours_after_the_middle_fire_is_out(monkeypatch):
+    """The kind, the middle and the hard fire burn for eight hours, in coarse cells."""
+    asked = []
+
+    def three(*how):
+        asked.append(how)
+        return [
+            SimpleNamespace(
+                safe_highest=30.0 + 10 * k, out=8.0, times=np.arange(0.0, 40.0, 2.0),
+                wood=-np.abs(np.arange(20.0) - 6 - k),
+            )
+            for k in range(3)
+        ]  # fmt: skip
+
+    monkeypatch.setattr(worked_measures, "three_fires", three)
+    found = SimpleNamespace(geometry=SimpleNamespace)
+    worked_measures._fires.cache_clear()
+    hottest = [worked_measures.hottest_wood(k)(found) for k in range(3)]
+    assert hottest == pytest.approx([303.15, 313.15, 323.15])
+    assert worked_measures.hours_later(found) == 6  # at 14 h, and out at 8
+    assert asked == [(SimpleNamespace, 8.0, worked_measures.COARSE)]
+    worked_measures._fires.cache_clear()
+
+
+def test_a_limit_is_the_first_that_asks_for_a_number():
+    """R1001.10: 16 in in front of an opening under 6 sq ft, 20 in from there on."""
+    pack = PACKS["US IRC 2021"]
+    for width, key, least in (("24 in", "HTH-05", 16), ("40 in", "HTH-07", 20)):
+        found = code_limit(pack, {"opening.width": width}, ("HTH-05", "HTH-07"), "feet-inches")
+        assert found.value == pytest.approx(least * INCH) and found.rule == key
+        assert found.design.opening.width == pytest.approx(float(width[:2]) * INCH)
+        metric = code_limit(pack, {"opening.width": width}, ("HTH-05", "HTH-07"), "millimetres")
+        assert metric.value == pytest.approx({16: 0.406, 20: 0.508}[least], abs=1e-9)
+
+
+def test_a_limit_that_no_rule_gives_is_an_error():
+    with pytest.raises(ValueError) as said:
+        code_limit(PACKS["US IRC 2021"], {}, ("FLU-01", "CHM-01"), "feet-inches")
+    assert str(said.value) == "US IRC 2021 requires no number by FLU-01, CHM-01 of this design."

@@ -274,6 +274,18 @@ def test_one_reading_of_two_says_which_is_lacking():
     assert reading.state == MEASURED and reading.lacking == ("right",)
 
 
+def test_unknown_is_no_reading():
+    """Of an input that may be unknown too: the box for what cannot be reached says so."""
+    box = "lintel bearing, left"
+    reading = read_entry(
+        filled({box: "unknown", "lintel bearing, right": "4 in"}), BY_KEY["lintel bearing"]
+    )
+    said = "Lintel bearing is unknown: tick Cannot reach, or leave it empty."
+    assert reading.state == WRONG and reading.wrong == {box: said}
+    assert reading.taken is None and reading.text == ""
+    assert reading.given == {"right": pytest.approx(4 * INCH)}
+
+
 # -- the flue --------------------------------------------------------------------------------------
 def test_an_area_nobody_can_work_out_is_not_checked():
     """Without the rounding of its corners a rectangle promises more than is open."""
@@ -292,6 +304,22 @@ def test_a_flue_out_of_reach_is_not_checked(key):
     told = surveyed(Survey().cannot_reach(key))
     flue = [f for f in assess(told.design).findings if f.key in ("FLU-10", "FLU-11", "FLU-12")]
     assert not any(f.verdict in (MEETS, FALLS_SHORT) for f in flue)
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        {"flue shape": "rectangular", "flue width, one way": "12 in"},
+        {"flue shape": "rectangular", "flue depth, one way": "12 in"},
+        {"flue width, one way": "12 in", "flue depth, one way": "12 in"},
+        {"rounding of the corners, one corner": "1 in"},
+    ],
+)
+def test_a_flue_of_which_a_side_is_not_told_is_not_drawn_and_said(told):
+    found = surveyed(filled(told))
+    assert found.said == ("Flue area: not checked. Its shape and its sides were not all measured.",)
+    assert found.changes["flue.area_from"] is None and found.design.flue.area_from is None
+    assert not {"flue.shape", "flue.size", "flue.own_width"} & set(found.changes)
 
 
 def test_a_round_flue_needs_its_diameter_alone():
@@ -325,6 +353,7 @@ REFUSED = {
 def test_entries_that_do_not_go_together_are_told_in_a_sentence(key):
     told = surveyed(filled(REFUSED[key]))
     assert told.design is None and told.at == key and told.trouble.endswith(".")
+    assert told.assumed == (), "nothing is assumed where nothing is drawn"
 
 
 def test_one_that_was_as_high_before_was_not_raised():
@@ -376,6 +405,19 @@ def test_measured_beside_the_usual_one(brick):
     assert len(told) == len(BESIDE_HEADINGS) and told[0] == "1"
     assert told[3:] == ("3'-0\" (usual)", '4" more') and "greatest is taken" in told[2]
     assert beside_words(rows["lintel bearing"])[2] == CANNOT_REACH
+
+
+def test_a_word_beside_the_drawing_is_as_drawn_or_not():
+    """A shape or a head has no difference in inches."""
+    told = surveyed(
+        filled({"head": "segmental", "arch rise": "3 in", "roof pitch": "4:12", "drip edge": "no"})
+    )
+    rows = {row.reading.entry.key: beside_words(row) for row in beside_drawn(told, Design())}
+    assert rows["head"] == ("4", "Head", "segmental", "straight (usual)", "not as drawn")
+    assert rows["arch rise"] == ("5", "Arch rise", '3"', "not drawn", "")
+    assert rows["roof pitch"][2:] == ("4 in 12", "8 in 12 (usual)", "4 in 12 less")
+    own = {row.reading.entry.key: beside_words(row) for row in beside_drawn(told, told.design)}
+    assert own["head"][3:] == ("segmental", "none") and own["arch rise"][3:] == ('3"', "none")
 
 
 def test_beside_itself_nothing_differs(brick):

@@ -138,8 +138,6 @@ def value_words(entry: SurveyEntry, value: Any, units: str = FEET_INCHES) -> str
     units : str
         ``feet-inches`` or ``millimetres``.
     """
-    if value is None:
-        return "unknown"
     if not reads_number(entry.spec):
         return answer(value)
     if entry.fills == "roof.pitch":

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from fireplace_calc.base.units import InputError
-from fireplace_calc.survey.asked.entry import GREATEST, SurveyEntry, reads_number
+from fireplace_calc.survey.asked.entry import GREATEST, SurveyEntry
 from fireplace_calc.survey.asked.walk import WALK
 from fireplace_calc.survey.kept import Survey
 
@@ -42,9 +42,7 @@ class SurveyReading:
 
     @property
     def differ(self) -> float:
-        """How far repeated readings lie apart; nought where there is one. [SI]"""
-        if not self.given or not reads_number(self.entry.spec):
-            return 0.0
+        """How far readings of a number lie apart; nought where there is one. [SI]"""
         return float(max(self.given.values()) - min(self.given.values()))
 
     @property

@@ -178,8 +178,8 @@ def _worked_mark(rule: LessonRule, names: Mapping[str, Amount], units: str) -> L
 def _moved(amount: Amount, rule: LessonRule, names: Mapping[str, Amount]) -> Amount:
     """A figure of the finding where the picture measures it."""
     if rule.times:
-        share = work_out(rule.times, names)
-        amount = Amount(amount.value * share.value, share.kind)
+        both = {"figure": amount, "times": work_out(rule.times, names)}
+        amount = work_out("figure * times", both)
     if rule.plus:
         amount = Amount(amount.value + work_out(rule.plus, names).value, amount.kind)
     return amount

@@ -77,11 +77,6 @@ class LessonMoment:
         told = _SameLesson(self.lesson)
         return _extremes(told, tuple(sorted(fixed.items())), self.book, self.units)
 
-    @property
-    def findings(self) -> tuple[Any, ...]:
-        """Every finding of the reader's book."""
-        return self.assessment.findings
-
     @cached_property
     def marks(self) -> tuple[LessonMark, ...]:
         """Have and need of each rule, in the order of the cards."""
@@ -98,24 +93,9 @@ class LessonMoment:
         return min(self.marks, key=lambda mark: (not mark.short, mark.spare))
 
     @property
-    def have(self) -> float | None:
-        """Of the rule that decides. [SI]"""
-        return self.decides.have
-
-    @property
     def need(self) -> float | None:
         """Of the rule that decides. [SI]"""
         return self.decides.need
-
-    @property
-    def gap(self) -> float:
-        """What is missing. [SI]"""
-        return self.decides.gap
-
-    @property
-    def unit(self) -> str:
-        """Kind of have and need."""
-        return self.decides.kind
 
     @property
     def short(self) -> bool:
@@ -161,7 +141,7 @@ class LessonMoment:
         if self.open:
             return f"Not checked. {self.open.note}"
         if own.have is None or own.need is None:
-            return own.note or self.lesson.verdict.get("silent", "")
+            return own.note
         parts = [self.lesson.verdict.get(own.letter, "")]
         parts.append(self.lesson.verdict["short" if own.short else "meets"])
         return self.said(" ".join(part for part in parts if part))

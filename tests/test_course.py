@@ -11,10 +11,12 @@ import pytest
 from fireplace_calc.base.resources import lesson_keys, lesson_text
 from fireplace_calc.base.units import FEET_INCHES, FOOT, MILLIMETRES
 from fireplace_calc.drawing.lessons.board import BIG, MID, SHARE
+from fireplace_calc.drawing.lessons.free_places import Wanted, put_labels
 from fireplace_calc.drawing.lessons.lesson_pictures import DRAWINGS, lesson_board, lesson_picture
 from fireplace_calc.drawing.page.message import page_message
+from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.overlaps import collisions
-from fireplace_calc.drawing.sheets.sheet import Cell
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.jupyter.command import main
 from fireplace_calc.lessons.course import checker, lesson_file
 from fireplace_calc.lessons.course.checker import ALWAYS, MARKS, missing
@@ -798,3 +800,16 @@ def test_a_share_of_a_figure_is_held_against_a_share_of_what_is_asked():
         assert held.kind == plain.kind == "length"
     area = moment(replace(ROOF, rule=(replace(share, times="2 ft"), *ROOF.rule[1:]))).marks[0]
     assert area.kind == "area" and area.have == pytest.approx(2 * FOOT * plain.have, abs=1e-12)
+
+
+def test_a_name_without_room_is_left_out_but_for_one_that_must_be_there():
+    """On paper too low for a row of letters: what must be said stands where it would stand first."""
+    sheet, at = Sheet(60.0, 3.0), [(10.0, 1.5), (58.0, 1.5)]
+    may = Wanted("may be left out", at, ("left", "right"), 4.0, must=False)
+    must = Wanted("must be said", at, ("right", "left"), 4.0, must=True)
+    placed = put_labels(sheet, [may, must])
+    assert [one for one, _ in placed] == [must] and placed[0][1] == pytest.approx(0.6 * 4.0)
+    (label,) = sheet.labels
+    assert label.text == "must be said" and label.size == 4.0
+    wide = 10.0 + 0.6 * 4.0  # its left edge, right of the first point
+    assert label.x - lettering.width("must be said", 4.0, must.bold) / 2 == pytest.approx(wide)

@@ -67,7 +67,11 @@ def _radius(moment: LessonMoment, value: float) -> float:
 
 def _outline(moment: LessonMoment, value: float) -> Array:
     """The flue's own shape, as large as a figure of the rule says, about its middle. [m]"""
-    bore, area = _bore(moment), _area(moment, value)
+    return _ring(_bore(moment), _area(moment, value))
+
+
+def _ring(bore: Bore, area: float) -> Array:
+    """A flue's shape with another area, about its middle. [m]"""
     if bore.round:
         turn = np.linspace(0.0, 2 * pi, 73)[:-1]
         ring = np.stack([np.cos(turn), np.sin(turn)], axis=1)
@@ -113,7 +117,8 @@ def _flue(board: LessonBoard, x: float, z: float) -> None:
     """The flue as it is and as it must be, one about the other."""
     mark, view = board.of("A"), board.view
     if mark.have is None:
-        ring = _outline(board.moment, _bore(board.moment).area)
+        bore = _bore(board.moment)
+        ring = _ring(bore, bore.area)
         board.sheet.fill([view.ring(ring + (x, z))], "clay liner", layer=-2)
         board.sheet.line(view.ring(ring + (x, z)), "seen", closed=True)
         return

@@ -20,6 +20,7 @@ from sheet_ink import inked
 from strategies import designs
 
 from fireplace_calc import assess, change, load
+from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import INCH, InputError
@@ -35,6 +36,8 @@ from fireplace_calc.brickwork.cutting.cut_marks import (
     FLOOR,
     KINDS,
     LINING,
+    CutList,
+    StockUse,
     _marks,
     cut_list_of,
 )
@@ -44,6 +47,8 @@ from fireplace_calc.brickwork.cutting.shapes import NICK, is_square_cut, laid_al
 from fireplace_calc.brickwork.work import count_bricks
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.cutting import sheets as cutting
+from fireplace_calc.drawing.cutting.arch_rows import _ring, arch_blocks
+from fireplace_calc.drawing.cutting.before_words import _fitted
 from fireplace_calc.drawing.cutting.in_outline import (
     holds_mark,
     mark_places,
@@ -51,7 +56,9 @@ from fireplace_calc.drawing.cutting.in_outline import (
     passes_over,
     toward,
 )
-from fireplace_calc.drawing.cutting.marked_faces import MarkedFace
+from fireplace_calc.drawing.cutting.list_rows import stock_blocks
+from fireplace_calc.drawing.cutting.marked_faces import MarkedFace, _numbers
+from fireplace_calc.drawing.cutting.templates import taper_figure
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.figure import put
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
@@ -637,3 +644,138 @@ def test_a_leader_ends_near_the_edge_of_its_side(side, at):
     assert toward(tuple((x + 2, y - 1) for x, y in SQUARE), side) == pytest.approx(
         (at[0] + 2, at[1] - 1)
     )
+
+
+# -- what stands in the rows -------------------------------------------------------------------------
+def rows_in(blocks):
+    """Texts of blocks with their places across, row for row; what wraps is put together. [mm]"""
+    found = []
+    for block in blocks:
+        sheet = Sheet(200.0, 200.0)
+        block.paint(sheet, 0.0, 190.0)
+        cells = {}
+        for label in sheet.labels:
+            cells.setdefault(label.x, []).append(label.text)
+        found.append([" ".join(words) for _, words in sorted(cells.items())])
+    return found
+
+
+TAPER = VoussoirRing(10, 1.0, 1.5, 1.0, 0.14, 0.01)
+"""Ten bricks round 1 rad, from 1 m to 1.5 m, with joints of 10 mm: 89 mm at the soffit, 139 mm at the
+back.
+"""
+
+
+def test_bricks_that_are_cut_to_a_taper_tell_it_with_the_joint_they_keep():
+    assert TAPER.tapered
+    assert rows_in(_ring(TAPER, 0, 1, "millimetres", 91.4)) == [
+        ["Bricks round", "10", "the middle one is the key"],
+        ["Cut to a taper, soffit and back", "89 x 139 mm", '3 1/2" x 5 1/2"'],
+        ["Joints, all alike", "10", '3/8"'],
+    ]
+    assert rows_in(_ring(TAPER, 2, 3, "feet-inches", 91.4)) == [
+        ["Ring 2 round", "10, 3 behind one another", "the middle one is the key"],
+        ["Cut to a taper, soffit and back", '3 1/2" x 5 1/2"', "89 x 139 mm"],
+        ["Joints, all alike", '3/8"', "10"],
+    ]
+
+
+@pytest.mark.parametrize(("number", "name"), [(0, "Taper of the arch"), (2, "Taper of ring 2")])
+def test_the_template_of_a_taper_is_narrow_at_the_soffit(number, name):
+    sheet = Sheet(900.0, 900.0)
+    view = put(sheet, (200.0, 200.0), taper_figure(TAPER, number, "millimetres"), 1.0, "")
+    outline = sheet.lines["seen", "ink"][0] - view.at(0.0, 0.0)
+    assert np.allclose(outline, [(25, 0), (114, 0), (139, 500), (0, 500), (25, 0)])
+    texts = [label.text for label in sheet.labels]
+    assert name in texts and "soffit 89, back 139" in texts and {"89", "500"} <= {*texts}
+
+
+def test_ordinates_of_a_wide_arch_are_taken_at_double_steps():
+    """84 in: every 3 in there would be 15 of them, one more than are written; 78 in has 14."""
+    for wide, stations in (("84 in", [0, 6, 12, 18, 24, 30, 36, 42]), ("78 in", range(0, 42, 3))):
+        told = {"opening.head": "segmental", "opening.rise": "5 in", "opening.width": wide}
+        setting = arch_setting(build_geometry(change(Design(), told)))
+        rows = rows_in(arch_blocks(setting, "feet-inches", 91.4))
+        at = next(n for n, row in enumerate(rows) if row[0].startswith("From the center"))
+        assert len(rows) - at - 1 == len(stations) <= 14
+        assert rows[at + 1] == ['0"', '5"', "127"]
+        assert rows[-1][0] == feet_inches(stations[-1] * INCH) and rows[-1][1:] == ['0"', "0"]
+        assert rows[at + 2][0] == f'{stations[1]}"'
+
+
+def test_marks_without_room_in_half_a_row_have_one_of_their_own():
+    """Fourteen letters have room; what waited for the other half stands alone before them."""
+    uses = (
+        (3, ("a", "b")),
+        (1, ("aa", "bb", "cc", "dd")),
+        (2, ("aa", "bb", "cc", "ddd")),
+        (1, ("e",)),
+    )
+    of = "Firebrick of the lining"
+    cuts = CutList(stock=tuple(StockUse(of, units, marks) for units, marks in uses[:1] + uses[2:]))
+    head = [[f"{of}, cuts out of 6"], ["Units", "Each gives", "Units", "Each gives"]]
+    rest = [["1 to 3", "a, b"], ["4 to 5", "aa, bb, cc, ddd"], ["6", "e"]]
+    assert rows_in(stock_blocks(cuts, 91.4)) == head + rest
+    cuts = CutList(stock=tuple(StockUse(of, units, marks) for units, marks in uses[:2]))
+    head = [[f"{of}, cuts out of 4"], ["Units", "Each gives", "Units", "Each gives"]]
+    assert rows_in(stock_blocks(cuts, 91.4)) == [*head, ["1 to 3", "a, b", "4", "aa, bb, cc, dd"]]
+    both = uses[2:3] + uses[:1] + uses[3:]
+    cuts = CutList(stock=tuple(StockUse(of, units, marks) for units, marks in both))
+    head = [[f"{of}, cuts out of 6"], ["Units", "Each gives", "Units", "Each gives"]]
+    rest = [["1 to 2", "aa, bb, cc, ddd"], ["3 to 5", "a, b", "6", "e"]]
+    assert rows_in(stock_blocks(cuts, 91.4)) == head + rest
+
+
+def test_what_was_done_against_thin_pieces_is_said():
+    """By hand, of a face of bricks 2-1/4 in high with joints of 3/8 in, each thing by itself."""
+    geometry = shipped("plain", method="laid", **{"firebox.lining": "firebrick"}).geometry
+    face = lay_brickwork(geometry).layouts[0]
+    unit = replace(face.unit, height=2.25 * INCH, joint=0.375 * INCH, bed=0.375 * INCH)
+    laid = replace(face, unit=unit, joint=0.375 * INCH, first=2.25 * INCH, closers=0, left_out=0)
+    said = {
+        "": laid,
+        ' So that no piece is thinner than 3/8": the lowest course cut to 1 1/2".': replace(
+            laid, first=1.5 * INCH
+        ),
+        ' So that no piece is thinner than 3/8": joints 3/8", not 1/4".': replace(
+            laid, joint=0.25 * INCH
+        ),
+        ' 1 place is thinner than 3/8", which no saw gives: fill with mortar.': replace(
+            laid, left_out=1
+        ),
+        ' So that no piece is thinner than 3/8": the lowest course cut to 2", a three-quarter'
+        ' brick, or two alike, at 2 ends. 3 places are thinner than 3/8", which no saw gives: fill'
+        " with mortar.": replace(laid, first=2 * INCH, closers=2, left_out=3),
+    }
+    for wanted, layout in said.items():
+        assert _fitted(layout, "feet-inches") == wanted
+
+
+@pytest.mark.parametrize(
+    ("numbers", "said"),
+    [
+        ([4], "course 4"),
+        ([1, 3], "courses 1, 3"),
+        ([1, 3, 5], "odd courses"),
+        ([2, 4, 6], "even courses"),
+        ([3, 5, 7, 9], "courses 3 to 9, every other one"),
+        ([2, 3, 4], "courses 2 to 4"),
+        ([1, 4, 7], "courses 1, 4, 7"),
+        ([1, 2, 4], "courses 1, 2, 4"),
+    ],
+)
+def test_courses_are_named_by_their_numbers(numbers, said):
+    assert _numbers(numbers) == said
+
+
+def test_layouts_that_find_no_clear_place_are_drawn_at_the_largest_scale_all_the_same(monkeypatch):
+    asked = []
+    apart = cutting._apart
+    monkeypatch.setattr(cutting, "_clean", lambda made: False)
+    monkeypatch.setattr(cutting, "_apart", lambda *of: asked.append(of[-1]) or apart(*of))
+    made = cutting.plates(shipped("plain"), "feet-inches", paper("feet-inches", "A3"))
+    assert asked == [*cutting.APART] and asked[-1] == min(asked) == 8.0
+    drawn = sorted(key for plate in made for key in plate.figures)
+    (plain,) = [cutting.figures(shipped("plain"), "feet-inches")]
+    assert drawn == sorted(figure.key for figure in plain)
+    assert made[-1].name == cutting.LAYOUT and made[0].name == cutting.NAME

@@ -17,9 +17,10 @@ from fireplace_calc.drawing.details import sheet as details
 from fireplace_calc.drawing.details.chamber_detail import chamber_window, corbel_step
 from fireplace_calc.drawing.details.crown_detail import crown_window
 from fireplace_calc.drawing.details.flashing_detail import _steps, flashing_window
+from fireplace_calc.drawing.details.framing_detail import framing_figure, mantel_figure
 from fireplace_calc.drawing.details.hearth_detail import hearth_window
 from fireplace_calc.drawing.details.limits import asked
-from fireplace_calc.drawing.details.lintel_detail import lintel_window
+from fireplace_calc.drawing.details.lintel_detail import _words, lintel_window
 from fireplace_calc.drawing.details.window import window_cuts
 from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.figure import put
@@ -218,3 +219,52 @@ def test_a_cricket_nobody_told_of_is_not_one_that_is_not_there(cricket, wanted):
     assert wanted in texts
     other = {"cricket: not told", "no cricket"} - {wanted}
     assert not any(words in texts for words in other)
+
+
+def test_a_limit_that_is_no_length_and_no_angle_stands_in_no_detail():
+    result = shipped("boathouse")
+    found = {f.key: f for f in result.findings}
+    assert found["AIR-07"].required == 6.0 and found["AIR-07"].unit == "in2"
+    assert found["FND-14"].required > 0 and found["FND-14"].unit == "ratio"
+    assert asked(result, "feet-inches", "AIR-07", "FND-14") == ""
+    assert asked(result, "feet-inches", "AIR-07", "THR-04") == ', at least 8"'
+
+
+def test_a_damper_on_top_of_the_flue_is_said_where_there_is_none_below():
+    result = shipped("boathouse", **{"throat.damper": "flue top"})
+    f, window = result.geometry.frame, lintel_window(result.geometry)
+    words = {text: place for place, text in _words(result, "feet-inches", window)}
+    middle = (f.throat_front + f.throat_back) / 2, f.throat
+    assert words["no damper here: flue top"] == pytest.approx(middle)
+    for damper in ("throat", "none"):
+        other = shipped("boathouse", **{"throat.damper": damper})
+        assert "no damper here" not in said(drawn(other, "lintel_detail"))
+
+
+def test_a_fireblock_that_does_not_burn_says_how_deep_it_is():
+    """The depth is asked of sheet metal and the like; wood burns as deep as it is."""
+    for block, depth, wanted in (
+        ("noncombustible", "1 in", 'fireblock, does not burn, 1" deep'),
+        ("noncombustible", None, "fireblock, does not burn air"),
+        ("wood or gypsum", "1 in", "FIREBLOCK OF WOOD OR GYPSUM air"),
+    ):
+        told = {"clearance.fireblock": block, "clearance.fireblock_depth": depth}
+        result = shipped("boathouse", **told)
+        assert wanted in said(drawn(result, "framing_detail"))
+
+
+@pytest.mark.parametrize(("ceiling", "there"), [("11 ft 8 in", True), ("11 ft 9 in", False)])
+def test_a_chimney_that_ends_at_the_ceiling_has_no_framing_to_show(ceiling, there):
+    """Four sections end 3.924 m up, and 0.35 m over the ceiling are shown: 3.574 m, 11 ft 8-3/4 in."""
+    result = shipped("plain", **{"flue.sections": 4, "house.ceiling": ceiling})
+    assert result.geometry.frame.crown_bottom == pytest.approx(3.9243)
+    made = framing_figure(result, "feet-inches", (8.0,))
+    assert (made is not None) == there
+
+
+@pytest.mark.parametrize(("distance", "there"), [("12 in", True), ("60 in", False)])
+def test_a_board_higher_than_is_shown_has_no_detail(distance, there):
+    told = {"mantel.family": "piece by piece"}
+    told["surround.trim"] = [{"distance": distance, "height": "6 in"}]
+    made = mantel_figure(shipped("plain", **told), "feet-inches", (8.0,))
+    assert (made is not None) == there

@@ -151,3 +151,28 @@ def test_an_outlet_that_passes_by_the_ridge_is_measured_from_the_ridge():
     assert finding.verdict == "meets" and finding.provided == pytest.approx(300.0)
     start, end = PLACES["UK-011"][1](build_geometry(design))
     assert (start[1], end[1]) == pytest.approx((design.roof.ridge_level, frame.liner_top))
+
+
+@pytest.mark.parametrize(
+    ("side", "back", "where"),
+    [  # a block of 60 by 28-1/2 in: beside its middle, or behind it, a third of the opening over
+        ("2 in", "4 in", ((-30, 14.25), (-32, 14.25))),
+        ("2 in", None, ((-30, 14.25), (-32, 14.25))),
+        ("4 in", "2 in", ((6, 28.5), (6, 30.5))),
+        (None, "3 in", ((6, 28.5), (6, 31.5))),
+        ("2 in", "2 in", ((6, 28.5), (6, 30.5))),
+    ],
+)
+def test_the_narrower_air_is_marked_beside_or_behind(side, back, where):
+    told = {"clearance.side": side, "clearance.back": back}
+    place = PLACES["CA-064"][1](build_geometry(change(Design(), told)))
+    assert [n / 0.0254 for point in place for n in point] == pytest.approx(
+        [n for point in where for n in point]
+    )
+
+
+def test_a_check_that_measures_no_length_is_not_marked():
+    result = assess(load(DESIGNS / "plain.toml"))
+    finding = next(f for f in result.findings if can_show(f))
+    with pytest.raises(ValueError, match=f"^{finding.key} measures no length on a view.$"):
+        marked(finding._replace(provided=None), result.geometry)

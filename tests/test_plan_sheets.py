@@ -17,6 +17,7 @@ from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.plan_sheets import plans
 from fireplace_calc.drawing.plan_sheets.against_roof import _seen_from
+from fireplace_calc.drawing.plan_sheets.base_plan import core_strings
 from fireplace_calc.drawing.plan_sheets.level_cut import level_rings
 from fireplace_calc.drawing.plan_sheets.roof_plan import cricket_run, pitch_words, uphill
 from fireplace_calc.drawing.plan_sheets.throat_plan import throat_corners
@@ -32,6 +33,7 @@ from fireplace_calc.drawing.sheets.pdf import PdfBook
 from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.drawing.views.layout import length
+from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.polygons import signed_area
 
 SOME = settings(deadline=None, max_examples=20, suppress_health_check=list(HealthCheck))
@@ -366,3 +368,18 @@ def test_uphill_is_to_the_right_of_whoever_looks_at_the_roof():
     _, y = uphill(geometry, (-1.0, 2.0, 1.0, 3.0))(1.0, 0.0)
     assert y == pytest.approx(1.0)  # a meter before the front of the chimney
     assert _seen_from(geometry) == "room at the right"
+
+
+def test_base_walls_that_meet_surround_no_core():
+    """A block of 28-1/2 in less two walls of 8 in leaves 12-1/2 in; two of 16 in leave nothing."""
+    inch = 0.0254
+    for wide, wanted in (("8 in", True), ("16 in", False)):
+        told = {"base.block_width": wide, "firebox.depth": "16 in"}
+        geometry = build_geometry(change(Design(), told))
+        strings = core_strings(geometry)
+        assert bool(strings) == wanted
+    across, deep = core_strings(build_geometry(Design()))
+    assert across.stops == pytest.approx((-22.375 * inch, 0.0, 22.375 * inch))
+    assert (across.foot, across.name) == (pytest.approx(7.625 * inch), "core")
+    assert deep.stops == pytest.approx((0.0, 7.625 * inch, 20.875 * inch))
+    assert deep.foot == pytest.approx(30 * inch)

@@ -5,6 +5,7 @@ import io
 import re
 from functools import partial
 from itertools import pairwise
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -23,13 +24,15 @@ from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.marks import numbered
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
 from fireplace_calc.drawing.set_out import sheets as set_out
-from fireplace_calc.drawing.set_out.columns import rows_of
+from fireplace_calc.drawing.set_out.beside_figures import TextBlock, free_place, open_ground
+from fireplace_calc.drawing.set_out.columns import REACH, heights, rows_of
 from fireplace_calc.drawing.set_out.cut_marks import marks_beside
 from fireplace_calc.drawing.set_out.front_set_out import front_words
 from fireplace_calc.drawing.set_out.hearth_set_out import plan_words
 from fireplace_calc.drawing.set_out.section_set_out import section_words, strings_under
 from fireplace_calc.drawing.set_out.tape_marks import gap_texts, on_tape, told_apart
 from fireplace_calc.drawing.sheets.canvas import Picture
+from fireplace_calc.drawing.sheets.dimensions import TICK
 from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.pdf import PdfBook
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
@@ -612,3 +615,103 @@ def test_marks_of_the_plans_keep_off_words_and_lines():
     assert crossed == {"D": free["D"]}
     column = [(start + 2.0, 0.0), (start + 2.0, 400.0)]
     assert marked_beside(lambda sheet, at: sheet.line(column, "seen")) == {}
+
+
+@pytest.mark.parametrize(
+    ("told", "wanted"),
+    [  # the slab's underside 6-1/2 in below the floor: grade over it stands behind a wall outside
+        ({"chimney.location": "exterior", "site.grade": "2 in"}, (0.9063, -2 * INCH)),
+        ({"site.grade": "2 in"}, None),
+        ({"chimney.location": "exterior", "site.grade": "12 in"}, (-0.598, -12 * INCH)),
+    ],
+)
+def test_grade_is_told_in_front_of_the_footing_or_behind_a_wall_outside(told, wanted):
+    geometry = build_geometry(change(Design(), told))
+    said = [word for word in section_words(geometry, FEET_INCHES) if "grade" in word[1]]
+    deep = told["site.grade"].partition(" ")[0]
+    name = "grade -1'-0\"" if deep == "12" else f"grade -0'-{deep}\""
+    assert [text for _, text in said] == [name] * (wanted is not None)
+    assert [place for place, _ in said] == [pytest.approx(wanted)] * (wanted is not None)
+
+
+def test_trim_that_is_told_piece_by_piece_is_named_once_with_its_size():
+    """An opening of 36 by 30 in, 12 in over the floor: a board 60 in long, and a leg on either side
+    of which the right one is named; where nobody told how high, that is said.
+    """
+    told = {"mantel.family": "piece by piece"}
+    told["surround.trim"] = [
+        {"name": "board", "distance": "12 in", "height": "6 in"},
+        {"name": "leg", "place": "beside", "distance": "10 in", "height": "8 in"},
+        {"name": "ledge", "height": "2 in"},
+    ]
+    geometry = build_geometry(change(Design(), told))
+    said = dict(reversed(word) for word in front_words(geometry, FEET_INCHES))
+    top, edge = geometry.frame.opening_top, 0.02
+    assert said["board, 5'-0\" long"] == pytest.approx((30 * INCH - edge, top + 15 * INCH))
+    leg = said['leg, 8" wide, beside the opening by 10"']
+    assert leg == pytest.approx((36 * INCH - edge, top / 2))
+    assert any(text.startswith("ledge, ") and text.endswith(", height not told") for text in said)
+    assert len(said) == 4
+
+
+def test_only_heights_with_a_figure_have_ticks():
+    """Four stops, the middle gap figured: its ends have a tick and a line to the model."""
+    sheet = Sheet(100.0, 100.0)
+    heights(sheet, [10, 20, 40, 70], ["", "1'-0\"", ""], 50.0, 1, [30.0] * 4, (5.0, 95.0))
+    ticks = [line[0] for line in sheet.lines["flag", "dimension"]]
+    tick = TICK * 0.7
+    assert np.allclose(ticks, [(50 - tick, 20 - tick), (50 - tick, 40 - tick)])
+    feet = [line for line in sheet.lines["dimension", "dimension"] if line[0][0] == 30.0]
+    assert np.allclose(feet, [[(30, 20), (50.8, 20)], [(30, 40), (50.8, 40)]])
+    (label,) = sheet.labels
+    assert (label.text, label.x, label.y, label.ha) == ("1'-0\"", 50.0 + REACH, 30.0, "left")
+    (string,) = sheet.measured
+    assert list(string.stops) == [10, 20, 40, 70]
+
+
+def test_a_block_larger_than_the_sheet_has_no_place():
+    ground = open_ground(Sheet(40.0, 30.0))
+    field = [Cell(2.0, 3.0, 38.0, 28.0)]
+    assert free_place(ground, field, TextBlock(20.0, 9.5, ())) == Cell(2.0, 3.0, 22.0, 12.5)
+    for wide, high in ((50.0, 9.0), (20.0, 50.0), (50.0, 50.0), (42.0, 9.0), (20.0, 32.0)):
+        assert free_place(ground, field, TextBlock(wide, high, ())) is None
+
+
+def test_a_block_stands_as_low_and_then_as_far_left_as_it_is_free():
+    """A box of 10 by 5 mm in the lower left corner: low beside it, else over it in the same column."""
+    sheet = Sheet(40.0, 30.0)
+    sheet.fill([np.array([(2.0, 3.0), (12.0, 3.0), (12.0, 8.0), (2.0, 8.0)])], "wood")
+    ground, free = open_ground(sheet), TextBlock(20.0, 6.0, ())
+    assert free_place(ground, [Cell(2.0, 3.0, 38.0, 28.0)], free) == Cell(15.0, 3.0, 35.0, 9.0)
+    assert free_place(ground, [Cell(2.0, 3.0, 32.0, 28.0)], free) == Cell(2.0, 11.0, 22.0, 17.0)
+    both = [Cell(2.0, 3.0, 32.0, 12.0), Cell(1.0, 12.0, 32.0, 28.0)]
+    assert free_place(ground, both, free) == Cell(1.0, 12.0, 21.0, 18.0)
+
+
+def test_a_plan_at_the_flue_that_is_too_high_for_the_sheet_goes_on_another():
+    on = paper(FEET_INCHES, "11x17")
+    high = on.field.top - on.field.bottom
+    small = SimpleNamespace(reach=(10.0, 10.0, 10.0, 10.0))
+    for over, fits in ((-0.1, True), (0.1, False)):
+        tall = SimpleNamespace(reach=(10.0, high - 2.0 - 5.0 + over, 10.0, 5.0))
+        arranged = set_out.together((small, small, small, tall), on)
+        assert (arranged is not None) == fits
+        if arranged:
+            assert arranged[3][2] == on.field.top - 5.0 - 2.0
+
+
+def test_what_is_too_large_at_every_scale_is_drawn_all_the_same():
+    """At full size on a letter: side by side from the left edge, standing on the lower one."""
+    geometry, on = build_geometry(Design()), paper(FEET_INCHES, "letter")
+    plate = set_out._largest("Plans", (2, 3), (4.0,), geometry, FEET_INCHES, on, [["a note"]])
+    plan, flue = set_out.figures(geometry, FEET_INCHES, 4.0)[2:]
+    assert (plate.name, plate.denominator) == ("Plans", 4.0) and plate.scale == plan.scale
+    assert plate.figures == [plan.figure.key, flue.figure.key]
+    wanted, left = Sheet(on.width, on.height), on.field.left
+    plan.put(wanted, left + plan.reach[0], on.field.bottom + plan.reach[1])
+    left += plan.reach[0] + plan.reach[2] + set_out.APART
+    flue.put(wanted, left + flue.reach[0], on.field.bottom + flue.reach[1])
+    assert plate.sheet.labels == wanted.labels
+    assert {pen: len(lines) for pen, lines in plate.sheet.lines.items()} == {
+        pen: len(lines) for pen, lines in wanted.lines.items()
+    }

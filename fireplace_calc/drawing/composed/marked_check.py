@@ -62,7 +62,7 @@ def marked(
         raise ValueError(f"{finding.key} measures no length on a view.")
     name, place = PLACES[finding.key]
     sheet = Sheet(paper.right - paper.left, paper.top - paper.bottom)
-    top = _caption(sheet, finding, units)
+    top = _caption(sheet, finding, finding.provided, units)
     view = DRAW[name](sheet, Cell(0.0, 0.0, sheet.width, top), geometry, units)
     start, end = place(geometry)
     short = finding.verdict == "falls short"
@@ -84,18 +84,16 @@ def marked(
     return sheet
 
 
-def _caption(sheet: Sheet, finding: Finding, units: str) -> float:
+def _caption(sheet: Sheet, finding: Finding, provided: float, units: str) -> float:
     """What is measured and by which clause, at the head of the sheet; the level under it. [mm]"""
-    if not isinstance(finding.provided, float):
-        raise ValueError(f"{finding.key} measures no length on a view.")
     required = finding.required if isinstance(finding.required, float) else None
-    provided = show(from_unit(finding.provided, finding.unit), "length", units)
+    told = show(from_unit(provided, finding.unit), "length", units)
     asked = (
         ""
         if required is None
         else f", {show(from_unit(required, finding.unit), 'length', units)} required"
     )
-    words = f"{finding.key}  {finding.title}: {provided}{asked}, {finding.said}"
+    words = f"{finding.key}  {finding.title}: {told}{asked}, {finding.said}"
     origin = (
         f"{finding.clause}, {finding.edition}. Measured between the cross strokes; the long"
         " stroke marks what is required."

@@ -220,11 +220,10 @@ def laid_figures(geometry: Geometry, scales: Sequence[float]) -> list[Figure]:
 def _numbers(numbers: Sequence[int]) -> str:
     """Courses by their numbers; those that take turns are not told one by one."""
     steps = {b - a for a, b in zip(numbers, numbers[1:], strict=False)}
-    if len(numbers) > 2 and len(steps) == 1:
-        step = steps.pop()
-        if step == 2 and numbers[0] <= 2:
-            return "odd courses" if numbers[0] == 1 else "even courses"
-        told = "" if step == 1 else f", every {step}th"
+    if len(numbers) > 2 and steps == {2} and numbers[0] <= 2:
+        return "odd courses" if numbers[0] == 1 else "even courses"
+    if len(numbers) > 2 and steps in ({1}, {2}):
+        told = "" if steps == {1} else ", every other one"
         return f"courses {numbers[0]} to {numbers[-1]}{told}"
     return ("course " if len(numbers) == 1 else "courses ") + ", ".join(map(str, numbers))
 

@@ -127,8 +127,6 @@ def zigzag(view: View, start: Point, end: Point) -> None:
 def clipped(view: View, lines: Iterable[Sequence[Point]], window: Extent, weight: str) -> None:
     """Draw what of some lines lies in a window. [m]"""
     pieces = [(a, b) for line in lines for a, b in zip(line, line[1:], strict=False)]
-    if not pieces:
-        return
     zone = np.array(box(window[0], window[2], window[1], window[3]))
-    for a, b in kept_within(np.array(pieces, dtype=float), zone):
+    for a, b in kept_within(np.array(pieces, dtype=float).reshape(-1, 2, 2), zone):
         view.path([tuple(a), tuple(b)], weight)

@@ -188,8 +188,6 @@ def free_place(ground: Array, fields: Sequence[Cell], block: TextBlock) -> Cell 
         In the first field with room, as low and then as far left as it goes.
     """
     wide, high = max(int(np.ceil(block.width)), 1), max(int(np.ceil(block.height)), 1)
-    if ground.shape[0] <= high or ground.shape[1] <= wide:
-        return None
     used = ground[high:, wide:] - ground[:-high, wide:] - ground[high:, :-wide]
     free = used + ground[:-high, :-wide] < 0.5
     for cell in fields:

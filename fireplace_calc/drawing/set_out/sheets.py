@@ -133,9 +133,10 @@ def plates(
     larger = [n for n in SCALES[units] if n >= LARGEST_PLAN[units]]
     # each has the notes; what finds no room on a small paper is left out from the middle
     notes = (said, [said[0], *said[-2:]], said[:1])
-    upright, _ = _largest(UPRIGHT, (0, 1), ladder, geometry, units, on, (*notes[:2], []))
-    plans, _ = _largest(PLANS, (2, 3), larger, geometry, units, on, notes)
-    return [upright, plans]
+    return [
+        _largest(UPRIGHT, (0, 1), ladder, geometry, units, on, (*notes[:2], [])),
+        _largest(PLANS, (2, 3), larger, geometry, units, on, notes),
+    ]
 
 
 def together(made: Sequence[PlacedFigure], on: Paper, loose: float = 1.0) -> Arranged | None:
@@ -201,7 +202,7 @@ def _largest(
     units: str,
     on: Paper,
     notes: Sequence[Sequence[str]],
-) -> tuple[Plate, Sequence[str]]:
+) -> Plate:
     """Two figures on a sheet at the largest scale that leaves room for legend and notes.
 
     Parameters
@@ -216,11 +217,6 @@ def _largest(
     on : Paper
     notes : sequence of sequence of str
         What is told here, the best first.
-
-    Returns
-    -------
-    Plate, sequence of str
-        The sheet, and the notes that stand on it.
     """
     for denominator in ladder:
         made = figures(geometry, units, denominator)
@@ -228,7 +224,7 @@ def _largest(
         for said in notes if arranged else ():
             plate = _drawn(name, arranged or [], on, said)
             if plate is not None:
-                return plate, said
+                return plate
     # As small as it goes and still too large: drawn all the same, and seen by the tests.
     x, rough = on.field.left, []
     for placed in (made[n] for n in which):
@@ -239,7 +235,7 @@ def _largest(
     for placed, at, y in rough:
         placed.put(sheet, at, y)
     keys = [placed.figure.key for placed, _, _ in rough]
-    return Plate(name, sheet, rough[0][0].scale, ladder[-1], keys), []
+    return Plate(name, sheet, rough[0][0].scale, ladder[-1], keys)
 
 
 def _drawn(

@@ -194,8 +194,6 @@ def _dots(rings: list[np.ndarray], gap: float) -> np.ndarray:
     position.
     """
     rows = lines_in(rings, 0.0, gap * 0.7)
-    if not len(rows):
-        return rows
     start, end, y = rows[:, 0, 0], rows[:, 1, 0], rows[:, 0, 1]
     index = np.rint(y / (gap * 0.7))
     shift = (index * 0.618034 % 1.0) * gap

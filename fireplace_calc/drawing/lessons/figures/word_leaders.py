@@ -61,9 +61,7 @@ def within(point: Array, outlines: Sequence[Array]) -> bool:
     (True, False)
     """
     ends = [np.stack([line[:-1], line[1:]], axis=1) for line in outlines if len(line) > 1]
-    if not ends:
-        return False
-    segments = np.concatenate(ends)
+    segments = np.concatenate([np.empty((0, 2, 2)), *ends])
     for axis in (0, 1):
         across = segments[:, :, 1 - axis] - point[1 - axis]
         cut = segments[across[:, 0] * across[:, 1] < 0]

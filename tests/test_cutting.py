@@ -778,4 +778,3 @@ def test_layouts_that_find_no_clear_place_are_drawn_at_the_largest_scale_all_the
     drawn = sorted(key for plate in made for key in plate.figures)
     (plain,) = [cutting.figures(shipped("plain"), "feet-inches")]
     assert drawn == sorted(figure.key for figure in plain)
-    assert made[-1].name == cutting.LAYOUT and made[0].name == cutting.NAME

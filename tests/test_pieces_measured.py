@@ -413,6 +413,99 @@ def test_a_piece_without_weight_and_density_is_not_done():
     )
 
 
+@pytest.mark.parametrize(
+    ("key", "text", "wrong", "table"),
+    [
+        ("after", "XX", "No piece has the mark XX, after which W1R is set.", ["XX"]),
+        ("after", " W1L, , W1B ,", None, ["W1L", "W1B"]),
+        ("after", "lining", None, ["lining"]),
+        ("count", "0", "How many is '0', but 1 to 1000 is wanted.", None),
+        ("count", "1001", "How many is '1001', but 1 to 1000 is wanted.", None),
+        ("count", "six", "How many is 'six', but 1 to 1000 is wanted.", None),
+        ("count", "1", None, 1),
+        ("count", "1000", None, 1000),
+        ("bearing", "1 1/2", None, Fraction(3, 2)),
+        ("bearing", "0", None, Fraction(0)),
+        (
+            "bearing",
+            "x",
+            "Least bearing is 'x', but a length such as 12 3/8 or 12-3/8 is wanted.",
+            None,
+        ),
+        (
+            "bearing",
+            "-1",
+            "Least bearing is '-1', but a length of nought or more, such as 12 3/8 or 12-3/8, is wanted.",
+            None,
+        ),
+        ("material", "clay", None, "clay"),
+        (
+            "material",
+            "wood",
+            "Piece W1R, material: it is 'wood', but one of refractory concrete, reinforced refractory"
+            " concrete, clay, lightweight concrete is wanted.",
+            "wood",
+        ),
+    ],
+)
+def test_what_is_told_of_a_wall_goes_into_its_table_or_is_said_at_the_field(
+    told, key, text, wrong, table
+):
+    number = number_of(told, "W1R")
+    read = read_sheet(put(told, number, key, text)).told[number]
+    assert read.wrong == ({} if wrong is None else {key: wrong}) and read.missing == []
+    assert read.table.get("pallet" if key == "count" else key) == table
+
+
+@pytest.mark.parametrize("key", ["mark", "role", "lifts", "form", "A"])
+def test_what_a_wall_does_not_do_without_is_missing_and_no_piece_is_made(told, key):
+    number = number_of(told, "W1R")
+    read = read_sheet(put(told, number, key, "")).told[number]
+    assert read.missing[:1] == [key] and read.wrong == {} and read.piece is None
+
+
+def test_a_wall_set_after_others_says_so_in_the_set(told):
+    sheet = put(put(told, number_of(told, "W1R"), "after", "W1B, PR"), 0, "bearing", "1 1/2")
+    made = read_set(set_text(put_head(sheet, "note", 'his "own" words')))
+    assert made.piece("W1R").after == ("W1B", "PR") and made.piece("W1B").after == ()
+    assert made.piece("PR").bearing == pytest.approx(1.5 * INCH)
+    assert made.note == 'his "own" words'
+
+
+@pytest.mark.parametrize(("socket", "most"), [("1", "2.24"), ("", "2.49")])
+def test_the_wall_of_a_tongue_leaves_something_of_the_block_around_it(socket, most):
+    """Bore of 15 in a block of 20: two and a half inches around it, less the clearance of a socket."""
+    ring = put(put(typical("block with a bore"), 0, "H", socket), 0, "J", "1/4")
+    assert read_sheet(put(ring, 0, "I", most)).told[0].wrong == {}
+    over = str(Fraction(most) + Fraction(1, 100))
+    says = "I, the wall of the tongue, leaves nothing of the block around it."
+    assert read_sheet(put(ring, 0, "I", over)).told[0].wrong == {"I": says}
+    shape = FORMS["block with a bore"].shape
+    sizes = {"A": 20, "B": 20, "C": 8, "D": 15, "G": 1, "I": Fraction(5, 2)}
+    with pytest.raises(InputError) as refused:
+        shape({key: Fraction(size) for key, size in sizes.items()})
+    said = refused.value.name, refused.value.allowed, refused.value.received
+    assert said == ("I", "less than the block around the bore", "5/2")
+
+
+def test_corner_by_corner_a_piece_may_have_another_outline_at_its_top():
+    sheet = put(typical("corner by corner"), 0, "B", "1, 0; 8, 0; 4, 23; 1, 23")
+    table = read_sheet(sheet).told[0].table
+    assert table["outline"] == [(0, 0), (9, 0), (5, 23), (0, 23)]
+    assert table["top"] == [(1, 0), (8, 0), (4, 23), (1, 23)]
+
+
+def test_a_sheet_longer_than_any_is_not_read():
+    with pytest.raises(InputError) as refused:
+        read_sheet_text("#" * 1_000_001)
+    assert str(refused.value) == "The sheet is longer than any sheet."
+    said = refused.value.name, refused.value.allowed, refused.value.received
+    assert said == ("sheet", "a sheet", 1_000_001)
+    assert read_sheet_text("[set]\nunit = 'in'\n" + "#" * (1_000_000 - 18))[0].head == {
+        "unit": "in"
+    }
+
+
 # ---- from piece to piece ----
 
 

@@ -123,10 +123,10 @@ def _pieces(whole: Fields) -> dict[str, SetPiece]:
 
 
 def _known_marks(
-    fields: Fields, field: str, told: tuple[str, ...], known: Mapping[str, Any] | set[str]
+    fields: Fields, field: str, told: tuple[Any, ...], known: Mapping[str, Any] | set[str]
 ) -> None:
     for mark in told:
-        if mark not in known:
+        if not isinstance(mark, str) or mark not in known:
             raise fields.wrong(field, f"marks of the set, and {shown(mark)} is none")
 
 
@@ -148,7 +148,7 @@ def _lifts(whole: Fields, pieces: Mapping[str, SetPiece]) -> tuple[SetLift, ...]
         heads = here.raw.get("heads", {})
         if not isinstance(heads, Mapping) or not set(heads) <= set(HEADS):
             raise here.wrong("heads", f"a mark for {' or '.join(HEADS)}")
-        _known_marks(here, "heads", tuple(str(m) for m in heads.values()), pieces)
+        _known_marks(here, "heads", tuple(heads.values()), pieces)
         if not marks and not heads:
             raise here.wrong("pieces", "at least one mark")
         extension = here.raw.get("extension", False)
@@ -181,7 +181,7 @@ def _widths(whole: Fields, pieces: Mapping[str, SetPiece]) -> tuple[Width, ...]:
         swaps = here.raw.get("swap", {})
         if not isinstance(swaps, Mapping):
             raise here.wrong("swap", "a mark for each mark that changes")
-        _known_marks(here, "swap", tuple(str(m) for pair in swaps.items() for m in pair), pieces)
+        _known_marks(here, "swap", tuple(m for pair in swaps.items() for m in pair), pieces)
         shift = here.one_length("shift", table["shift"]) if "shift" in table else 0.0
         made.append(Width(here.words("name"), shift, tuple(swaps.items())))
     return tuple(made) or (Width("as drawn"),)

@@ -15,7 +15,7 @@ EQUIVALENT = Path(__file__).with_name("equivalent.csv")
 
 TESTS = {
     "base": "units heat_answer tables record developers design takeoff draft_air places draft_examples",
-    "pieces": "as_drawn pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_measured pieces_fit random_sets pieces_design casting casting_forms measuring pieces_misfits set_pictures setting_cards setting_mortar setting_order",
+    "pieces": "as_drawn pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_refused pieces_measured pieces_fit random_sets pieces_design casting casting_forms measuring pieces_misfits set_pictures setting_cards setting_mortar setting_order",
     "design": "developers record design designfile hood",
     "editing": "as_entered pieces_measured record designfile consistency rules_second_flue design kept_comments jobs start_mine pieces_design assess session geometry assumptions field_ranges facts controls whole_files survey",
     "geometry": "as_built polygons breast across_corner mantel pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts seat",

@@ -18,6 +18,7 @@ from fireplace_calc.editing.consistency import require_consistent
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.editing.sets.deciding import _front_wall, decided
+from fireplace_calc.editing.sets.piece_sets import find_set
 from fireplace_calc.editing.sets.set_sizes import offers
 from fireplace_calc.geometry.assembled.clash import body
 from fireplace_calc.geometry.assembled.readings import read_off
@@ -27,9 +28,11 @@ from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.geometry.from_set.lining_piece import lining_as_piece
 from fireplace_calc.geometry.from_set.mortar_beds import bed_solids
 from fireplace_calc.geometry.from_set.set_builder import SetBuilder
+from fireplace_calc.geometry.from_set.set_outlines import _clear_in
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.geometry.mesh import part_body
 from fireplace_calc.pieces.records import JointRange
+from fireplace_calc.pieces.set_text import read_set
 from fireplace_calc.structure.loads.weights import weigh
 
 CHOICES = {
@@ -162,12 +165,152 @@ def test_a_set_beside_the_job_goes_before_the_shipped_one(tmp_path):
     assert found.opening.standard_height / INCH == pytest.approx(3 * 11.375 + 0.375 - 2.5)
 
 
-def test_a_set_whose_pieces_do_not_meet_is_refused_by_name(tmp_path):
+def crooked(tmp_path, *changes):
+    """The middling set, something in its file changed, taken by a design beside it."""
     text = (DATA / "sets" / "middling.toml").read_text()
-    (tmp_path / "crooked.toml").write_text(text.replace("at = [-24, 14]", "at = [-24, 24]"))
+    for old, new in changes:
+        assert old in text
+        text = text.replace(old, new)
+    (tmp_path / "crooked.toml").write_text(text)
     (tmp_path / "job.toml").write_text('[pieces]\nset = "crooked"\n')
-    with pytest.raises(InputError, match=r"The pieces of the set crooked do not meet: SH\.1"):
-        load(tmp_path / "job.toml")
+    return load(tmp_path / "job.toml")
+
+
+def refused_set(tmp_path, *changes):
+    """What is said of it, without the name of the design file; and its name, allowed, received."""
+    with pytest.raises(InputError) as refused:
+        crooked(tmp_path, *changes)
+    says, wrong = str(refused.value), refused.value
+    return says.removeprefix(f"{tmp_path / 'job.toml'}: "), (
+        wrong.name,
+        wrong.allowed,
+        wrong.received,
+    )
+
+
+MISFITS = {
+    "a lintel too short": (
+        ("[[0, 0], [53, 0], [53, 5], [0, 5]]", "[[0, 0], [50, 0], [50, 5], [0, 5]]"),
+        'LS.1 bears 1 1/8" (28.6 mm) at its right end, 1 7/8" (47.6 mm) less than it needs, on WL.3 or WR.3'
+        " or WB.3.",
+    ),
+    "three of them": (
+        ("11.875]\noutline = [[-10, -10], [10, -10], [10, 10], [-10, 10]]\nbore = 15\nnest",
+         "14.875]\noutline = [[-10, -10], [10, -10], [10, 10], [-10, 10]]\nbore = 15\nnest"),
+        'The bed of CT.1 on RL.1 and RR.1 does not close round the smoke: 16 61/64" (430.6 mm) is open. The'
+        ' bed of F8.1 on CT.1 does not close round the smoke: 48 39/64" (1234.7 mm) is open. F8.1 stands'
+        ' 3/8" (9.5 mm) inside CT.1, in height.',
+    ),
+    "a shelf set back": (
+        ("at = [-24, 14]", "at = [-24, 24]"),
+        'SH.1 finds no seat of 1" (25.4 mm) on TL.1 or TR.1 or TB.1 or LS.1. The bed of N2.1 on TL.1 and'
+        ' TR.1 and TB.1 does not close round the smoke: 49 21/64" (1252.9 mm) is open. RL.1 tips: its weight'
+        ' lies 1 59/64" (48.9 mm) beside its seat on N2.1 or SH.1 or N1.1. And 2 more.',
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("case", MISFITS)
+def test_three_misfits_are_said_and_the_rest_counted(tmp_path, case):
+    change, says = MISFITS[case]
+    words, said = refused_set(tmp_path, change)
+    assert words == f"The pieces of the set crooked do not meet: {says}"
+    assert said == ("Set of pieces", "pieces that meet", "crooked")
+
+
+@pytest.mark.parametrize(
+    ("roles", "missing"),
+    [
+        (("base plate",), "base plate"),
+        (("wall",), "wall"),
+        (("lintel",), "lintel"),
+        (("throat back", "throat front"), "throat front or throat back"),
+        (("reducer",), "reducer"),
+        (("flue",), "flue"),
+    ],
+)
+def test_a_set_without_a_role_says_which(tmp_path, roles, missing):
+    changes = [(f'role = "{role}"', 'role = "collar"') for role in roles]
+    words, said = refused_set(tmp_path, *changes)
+    assert words == f"The set has no {missing}."
+    assert said == ("role", f"a {missing}", None)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "marks"),
+    [
+        ("at = [0.125, 0]", "at = [0.3, 0]", "RL and RR"),
+        ("perpend = [0.125, 0.25, 0.4375]", "perpend = [0.1, 0.11, 0.2]", "WL and WR and WB"),
+        (
+            "bore = 15\nliner = 0.75\nnest = { tongue = 0.75, socket = 1, wall = 1, clearance = 0.25 }",
+            "liner = 0.75",
+            "F8",
+        ),
+    ],
+)
+def test_pieces_that_close_round_no_way_are_named(tmp_path, old, new, marks):
+    """Halves too far apart, joints wider than is told, a flue piece without its bore."""
+    words, said = refused_set(tmp_path, (old, new))
+    assert words == f"No way for the smoke is closed in by {marks}; check places, joints and bore."
+    assert said == ("Set of pieces", "pieces that close round the smoke", marks)
+
+
+def test_a_set_file_that_is_no_text_is_said(tmp_path):
+    (tmp_path / "crooked.toml").write_bytes(b'name = "caf\xe9"\n')
+    with pytest.raises(InputError) as refused:
+        find_set("crooked", tmp_path)
+    assert str(refused.value) == (
+        "The set file crooked.toml cannot be read: 'utf-8' codec can't decode byte 0xe9 in position 11:"
+        " invalid continuation byte."
+    )
+    wrong = refused.value
+    assert (wrong.name, wrong.allowed, wrong.received) == (
+        "Set of pieces",
+        "a set file",
+        "crooked.toml",
+    )
+
+
+def test_a_set_that_was_not_read_is_taken_by_no_design():
+    with pytest.raises(InputError) as refused:
+        set_up(Design(pieces=TakenSet(set="middling")))
+    assert str(refused.value) == (
+        "Set of pieces is 'middling', but its file has not been read; take it with change() or load()."
+    )
+    wrong = refused.value
+    assert (wrong.name, wrong.allowed, wrong.received) == (
+        "Set of pieces",
+        "the name of a set",
+        "middling",
+    )
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "lofts"),
+    [
+        ("from = 3, to = 5", "from = 3, to = 5", [(0, 5), (3, 5)]),
+        ("from = 3, to = 5", "from = 3, to = 4.5", [(0, 5)]),
+        ("from = 3, to = 5", "from = 1, to = 2", [(0, 5)]),
+        (
+            "from = 3, to = 5 }]\nheight",
+            "from = 3, to = 5 }, { outline = [[20, 6], [30, 6], [30, 9], [20, 9]], from = 4 }]\nheight",
+            [(0, 5), (3, 5), (4, 5)],
+        ),
+        (
+            "[0, 8.5]]\nheight",
+            "[0, 8.5]]\ncut = [{ outline = [[10, 0], [38, 0], [38, 6], [10, 6]], from = 3 }]\nheight",
+            [(0, 5), (3, 5)],
+        ),
+    ],
+)
+def test_a_trough_in_the_top_of_a_shelf_is_the_smokes_and_a_hollow_in_it_is_not(old, new, lofts):
+    """The last one lies over the smoke's way already, and is counted with that."""
+    text = (DATA / "sets" / "middling.toml").read_text()
+    assert text.count(old) == 1
+    made = read_set(text.replace(old, new))
+    pieces = tuple(made.piece(mark) for mark in ("N2", "SH", "N1"))
+    found = [(loft.bottom, loft.top) for loft in _clear_in(pieces, 0.0, 0.0, 5 * INCH)]
+    assert np.array(found) / INCH == pytest.approx(np.array(lofts))
 
 
 def test_no_second_flue_with_a_set(plain):

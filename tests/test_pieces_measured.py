@@ -151,6 +151,25 @@ def test_two_walls_of_different_height_are_named(told):
     assert "Check both heights" in said[0].says
 
 
+@pytest.mark.parametrize(
+    ("height", "tall", "short", "says"),
+    [
+        ("5", "W2R", "W2B", '6 1/4", W2B on its fullest only 5 1/2": 3/4" too much'),
+        ("5 1/2", "W2R", "W2B", '6 1/4", W2B on its fullest only 6": 1/4" too much'),
+        ("7", "W2B", "W2R", '7 1/4", W2R on its fullest only 6 1/2": 3/4" too much'),
+    ],
+)
+def test_a_bed_that_follows_from_two_heights_is_not_named_again(told, height, tall, short, says):
+    """What their beds would come to is said by their heights, once."""
+    odd = put(told, number_of(told, "W2B"), "C", height)
+    (one,) = misfits(odd, True)
+    assert (one.kind, one.names) == ("level", (tall, short))
+    assert one.says == (
+        f"Lift course 2: {tall} and {short} cannot come level. {tall} on its thinnest bed is {says}."
+        " Check both heights, from bed to bed."
+    )
+
+
 def test_a_shelf_that_finds_no_seat_is_named(told):
     off = put(told, number_of(told, "SH"), "Y", "24")
     assert any(m.kind == "seat" and m.names[0] == "SH.1" for m in misfits(off, True))

@@ -27,11 +27,7 @@ def _ears(ring: Polygon) -> list[Polygon]:
             ):
                 found.append((a, b, c))
                 break
-        else:  # nothing but points on straight sides is left
-            k = min(
-                range(len(rest)),
-                key=lambda n: abs(_turn(rest[n - 1], rest[n], rest[(n + 1) % len(rest)])),
-            )
+        # Where there is no ear, all that is left lies on one line: whichever point goes.
         del rest[k]
     return [*found, tuple(rest)]
 

@@ -145,10 +145,8 @@ def _front_wall(up: SetUp, gap: float) -> float:
 
 def _lintel(assembly: Any) -> str | None:
     """Material of the set's lintel in the words of the input; unknown unless reinforced."""
-    for one in assembly.placed:
-        if one.piece.role == "lintel":
-            return "reinforced concrete" if one.piece.material.startswith("reinforced") else None
-    return None
+    material = next(p.piece.material for p in assembly.placed if p.piece.role == "lintel")
+    return "reinforced concrete" if material.startswith("reinforced") else None
 
 
 def decide(design: Design) -> Design:

@@ -7,7 +7,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import lru_cache
 
-from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.sets.deciding import SNAPPED
 from fireplace_calc.pieces.choice import flues_of, heads_of
@@ -26,18 +25,14 @@ def offers(design: Design) -> Offers:
     Returns
     -------
     mapping
-        By dotted key, in rising order, in SI; words of the head. Empty without a set, and where
-        another size of it cannot be built.
+        By dotted key, in rising order, in SI; words of the head. Empty without a set.
     """
     if design.piece_set is None:
         return {}
     from fireplace_calc.geometry.from_set.set_up import take
 
     choice = take(design)
-    try:
-        return _offered(design.piece_set, choice.width, choice.head)
-    except InputError:
-        return {}
+    return _offered(design.piece_set, choice.width, choice.head)
 
 
 @lru_cache(maxsize=64)

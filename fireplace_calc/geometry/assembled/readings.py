@@ -113,7 +113,8 @@ def read_off(made: Assembly) -> ReadOff:
     Raises
     ------
     InputError
-        When a role without which there is no fireplace is missing.
+        When a role without which there is no fireplace is missing, or its pieces close round no way
+        for the smoke.
     """
     plates = _first(made, "base plate")
     walls = _first(made, "wall")
@@ -123,16 +124,16 @@ def read_off(made: Assembly) -> ReadOff:
     flues = [p for p in made.placed if p.piece.role == "flue"]
     if not flues:
         raise _missing("flue")
-    box = _box(passage(tuple(p.piece for p in walls))[0])
+    box = _box(_way(tuple(p.piece for p in walls)))
     rise = next((s.rise for s in lintel.piece.cuts if isinstance(s, ArchCut)), 0.0)
-    slot = _bounds(passage(tuple(p.piece for p in throat))[0])
+    slot = _bounds(_way(tuple(p.piece for p in throat)))
     flue = flues[0].piece
-    bore = _bounds(passage((flue,))[0])
+    bore = _bounds(_way((flue,)))
     liner = next((s for s in flue.cuts if isinstance(s, Round)), None)
     x0, x1, y0, y1, _, _ = extent(flue)
-    foot = _bounds(passage(tuple(p.piece for p in reducer), 0.0)[0])
+    foot = _bounds(_way(tuple(p.piece for p in reducer), 0.0))
     last = max(p.lift for p in made.placed if p.piece.role == "reducer")
-    head = _bounds(passage(tuple(p.piece for p in made.by_lift[last]), 1.0)[0])
+    head = _bounds(_way(tuple(p.piece for p in made.by_lift[last]), 1.0))
     high = made.by_lift[last][0].top - reducer[0].level
     below = [p for p in made.placed if p.piece.role not in ("flue", "collar")]
     reach = [extent(p.piece) for p in below]
@@ -186,7 +187,7 @@ def _reducer_front(made: Assembly) -> tuple[tuple[float, float], ...]:
         ends = ((p, z) for p in pieces for s in piece_part(p).adds for z in (s.bottom, s.top))
         for share in sorted({z / p.height for p, z in ends if z <= p.height}):
             outside = round(lift_section(pieces, share).bounds()[1], FINE)
-            found.append((outside, _bounds(passage(pieces, share)[0])[2]))
+            found.append((outside, _bounds(_way(pieces, share))[2]))
     return tuple(found)
 
 
@@ -220,6 +221,20 @@ def _first(made: Assembly, *roles: str) -> tuple[Placed, ...]:
     if number is None:
         raise _missing(" or ".join(roles))
     return made.by_lift[number]
+
+
+def _way(pieces: tuple[SetPiece, ...], share: float = 0.5) -> Polygon:
+    """The smoke's way through a lift, at a share of its height. [m]"""
+    found = passage(pieces, share)
+    if not found:
+        marks = " and ".join(p.mark for p in pieces)
+        raise InputError(
+            f"No way for the smoke is closed in by {marks}; check places, joints and bore.",
+            "Set of pieces",
+            "pieces that close round the smoke",
+            marks,
+        )
+    return found[0]
 
 
 def _bounds(ring: Polygon) -> tuple[float, float, float, float]:

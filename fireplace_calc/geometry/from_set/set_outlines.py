@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from functools import cached_property, lru_cache
 
 from fireplace_calc.base.tolerances import ROUNDING
-from fireplace_calc.base.units import InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.geometry.arches import ArchVoid
 from fireplace_calc.geometry.assembled.assembly import Assembly, Placed
@@ -51,11 +50,9 @@ class SetOutlines(Builder):
 
     @cached_property
     def throat_lift(self) -> int:
-        """Number of the lift that the throat is in. [-]"""
-        number = self.up.assembly.first("throat front", "throat back")
-        if number is None:
-            raise InputError("The set has no throat.", "role", "a throat back", None)
-        return number
+        """Number of the lift that the throat is in; a set without one has been refused. [-]"""
+        placed, roles = self.up.assembly.placed, ("throat front", "throat back")
+        return next(p.lift for p in placed if p.piece.role in roles)
 
     @property
     def throat_foot(self) -> float:

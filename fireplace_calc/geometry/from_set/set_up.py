@@ -76,14 +76,6 @@ def _planned(
     return plan, assembly, read_off(assembly)
 
 
-def _of_lift(lifts: tuple[ChosenLift, ...], role: str) -> int:
-    """Number of the lowest lift that holds a piece of a role. [-]"""
-    for number, lift in enumerate(lifts):
-        if any(p.role == role for p in lift.pieces):
-            return number
-    raise InputError(f"The set has no {role}.", "role", f"a {role}", None)
-
-
 def _floor(made: PieceSet) -> float:
     """Thickness of the paving on the base plates. [m]"""
     return made.lining.floor if made.lining else 0.0
@@ -97,8 +89,8 @@ def _wanted(asked: TakenSet, made: PieceSet, choice: Choice) -> tuple[WantedLeve
     hearth = _rise(lifts[0]).wanted + _floor(made)
     levels = [WantedLevel(lifts[0].name, _rise(lifts[0]).wanted, rank=1)]
     if asked.opening_wanted is not None:
-        head = _of_lift(lifts, "lintel")
-        lintel = next(p for p in lifts[head].pieces if p.role == "lintel")
+        every = ((n, p) for n, lift in enumerate(lifts) for p in lift.pieces)
+        head, lintel = next((n, p) for n, p in every if p.role == "lintel")
         rise = next((c.rise for c in lintel.cuts if hasattr(c, "rise")), 0.0)
         # The lintel's own bed is planned with its lift: its top is wanted a lintel's height up.
         seat = hearth + asked.opening_wanted - rise

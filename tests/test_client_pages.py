@@ -140,6 +140,27 @@ def test_every_option_is_seen_from_one_standpoint_and_the_chosen_large(options):
     assert len({eye.stands for _, eye, _, _ in alone}) == 4, "and from three other places"
 
 
+@pytest.mark.parametrize(
+    ("size", "units", "count", "shape", "letters"),
+    [
+        ("A3", FEET, 3, 0.665, 13.79),
+        ("11x17", FEET, 4, 0.412, 11.40),
+        ("letter", FEET, 6, 0.365, 7.84),
+        ("A4", FEET, 6, 0.552, 7.10),  # 0.357 with letters of 7.84
+    ],
+)
+def test_letters_become_smaller_before_small_pictures_become_strips(
+    options, size, units, count, shape, letters
+):
+    """Height of a small picture over its width, and the letters under it, in points."""
+    asked = []
+    _, second = pages_of(options[0], options[1 : 1 + count], units, size, asked=asked)
+    _, _, wide, high = asked[-1]
+    assert high / wide == pytest.approx(shape, abs=0.005)
+    priced = {round(line.size, 2) for line in second.words if line.text.startswith("Materials")}
+    assert priced == {letters}
+
+
 def test_a_wider_picture_sees_as_much_from_top_to_bottom():
     """90 degrees at 3 to 2 are 1 to each side and 2/3 up; at 3 to 1 they are 2 to each side."""
     eye = Standpoint("here", (0, -2, 1), (0, 0, 1), 90.0)

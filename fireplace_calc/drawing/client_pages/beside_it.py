@@ -27,7 +27,7 @@ ACROSS = 3
 UNDER = 1.4
 """Between a small picture and its words. [mm]"""
 LOWEST = 0.36
-"""No small picture is lower than that, over its width. [-]"""
+"""Smaller letters are tried where pictures would be lower than that, over their width. [-]"""
 
 
 def second_page(

@@ -25,7 +25,7 @@ from fireplace_calc.explore import (
 from fireplace_calc.explore.mending.remedy import ranked
 from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.explore.together.combined import looking_for_combinations
-from fireplace_calc.panels import work_in_hand
+from fireplace_calc.panels import html, work_in_hand
 from fireplace_calc.panels.controls.controls import Control, Lead
 from fireplace_calc.panels.controls.reader_units import typed, with_unit
 from fireplace_calc.panels.folds.reach import HowFar, liner_words, reach_words
@@ -607,6 +607,61 @@ def test_after_a_change_the_controls_and_then_the_words_follow():
     before = page.result
     page.session.pack = "Canada NBC"
     assert page.result is not before and page.result.pack == "Canada NBC"
+
+
+def test_one_input_alone_and_a_step_that_is_refused():
+    page = Page(Session(Design(), "US IRC 2021", "feet-inches"))
+    page.set_input("opening.width", "40 in")
+    assert widths([page.design]) == [40] and page.done == ["first", "second", ("inputs", False)]
+    page.undo()
+    assert widths([page.design]) != [40]
+    page.done.clear()
+    page.undo()
+    assert page.done == [] and plain_text(page.said.value) == "Nothing left to undo."
+    page.redo()
+    page.done.clear()
+    page.redo()
+    assert page.done == [] and plain_text(page.said.value) == "Nothing to redo."
+
+    def gone():
+        raise InputError("That step cannot be read any more.")
+
+    page.session.undo = gone
+    page.undo()
+    assert page.done == [] and widths([page.design]) == [40]
+    assert plain_text(page.said.value) == "Not changed. That step cannot be read any more."
+
+
+def test_what_there_is_to_say_of_a_job_stands_before_the_answer():
+    page = Page(Session(Design(), "US IRC 2021", "feet-inches"))
+    page.show_job()
+    assert page.done == [("inputs", True), "first", "second"] and page.said.value == ""
+    page.session.said = "Picked up where you left off."
+    page.view_pane.view = "front"
+    page.redraw()
+    front = page.view_pane.board.widget.drawn
+    page.view_pane.view = "arch"
+    page.show_job()
+    remark = "The opening of this design has a straight head; the front elevation is shown."
+    assert page.answer == html.remark("Picked up where you left off.") + html.remark(remark)
+    assert page.view_pane.board.widget.drawn["bodies"] == front["bodies"]
+
+
+def test_a_board_shows_views_charts_and_a_check_on_the_paper_that_is_chosen():
+    """Where a page has no stage of its own."""
+    page = Page(Session(BOATHOUSE, "US IRC 2021", "feet-inches"))
+    pane = page.view_pane
+    page.redraw()
+    assert list(pane.board.stage.shown) == ["front", "section", "roof", "plan"]
+    assert pane.theme == "light" and pane.resize(800.0, 600.0) is False
+    page.set_paper("dark")
+    assert pane.theme == pane.board.stage.theme == "dark"
+    page.set_marked("HTH-07")
+    assert list(pane.board.stage.shown) == ["whole"] and page.answer == ""
+    page.set_marked("")
+    pane.view = "draft"
+    page.redraw()
+    assert sorted(pane.board.stage.shown) == ["front", "plan", "roof", "section"]
 
 
 def test_a_fault_of_ours_is_said_and_logged_and_ends_nothing(caplog):

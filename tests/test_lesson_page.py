@@ -6,17 +6,21 @@ Limits are read from outside: IRC 2021 R1003.9 (3 ft and 2 ft, within 10 ft) and
 
 import os
 import re
+from dataclasses import replace
 
 import pytest
 from sampled import sampled
 
 from fireplace_calc.base.units import InputError
+from fireplace_calc.build.notes import cautions
 from fireplace_calc.lessons import exercise
 from fireplace_calc.lessons.answers.given_figures import given_rows, given_table
 from fireplace_calc.lessons.course.lesson_file import course, course_lesson
 from fireplace_calc.lessons.course.records import BOOKS
 from fireplace_calc.lessons.exercise_kinds import kinds_of
 from fireplace_calc.panels.lesson.lesson_desk import SCREENS, LessonDesk
+from fireplace_calc.panels.lesson.lesson_page import LessonPage
+from fireplace_calc.panels.lesson.lesson_reader import aim_of
 from fireplace_calc.panels.lesson.showing import show_lesson
 
 ROOF = "height-over-the-roof"
@@ -209,6 +213,126 @@ def test_an_exercise_is_answered_helped_and_followed_by_its_next_step():
     first = desk.screens["exercises"].task.given
     desk.ask("another")
     assert desk.screens["exercises"].task.given != first
+
+
+def test_a_step_is_worked_out_in_full_and_one_goes_on_to_any_step():
+    """660 sq in are 30 by 22."""
+    desk = Heard("hearths")
+    desk.ask("screen", name="exercises")
+    told = desk.ask("level", at=3)["shown"]
+    assert (told["step"], told["steps"], told["typed"], told["done"]) == (0, 4, "", False)
+    assert told["ask"] == "What is the area of the opening?" and told["unit"] == "sq in"
+    for name in ("hint", "more"):
+        told = desk.ask("help", name=name)["shown"]
+        assert told["reply"]["name"] == name and not told["done"]
+    told = desk.ask("help", name="working")["shown"]
+    assert told["done"] and told["reply"] == {
+        "right": None,
+        "text": '30" × 22" = 660.0 in².',
+        "name": "working",
+    }
+    steps = [desk.ask("onward", at=at)["shown"]["step"] for at in (1, 3, 4, 99, -1, 0)]
+    assert steps == [1, 3, 3, 3, 3, 0]
+    assert desk.ask("onward", at=1)["shown"]["done"] is False
+    assert desk.ask("onward", at=0)["shown"]["done"] is True
+    assert desk.ask("typed", text="660 sq in")["shown"]["reply"]["name"] == "answer"
+
+
+def test_a_lesson_without_an_exercise_says_so_and_takes_no_answer(monkeypatch):
+    desk = Heard("hearths")
+    bare = replace(desk.reader.lesson, exercises=())
+    monkeypatch.setattr(type(desk.reader), "lesson", bare)
+    told = desk.ask("screen", name="exercises")
+    assert told["shown"] == {
+        "kinds": 0, "kind": 0, "levels": [1, 2, 3], "level": 1, "seed": 1,
+        "trouble": "This lesson has no exercise.",
+    }  # fmt: skip
+    assert told["lead"] == aim_of(bare)
+    assert desk.ask("typed", text="20 in")["shown"] == told["shown"]
+    assert desk.ask("onward", at=1)["shown"] == told["shown"]
+    assert desk.screens["exercises"].replies == {} and desk.screens["exercises"].step == 0
+
+
+def test_words_and_what_can_hurt_are_told_after_reasons_and_books():
+    desk = Heard("hearths", BOOKS[1], "millimetres")
+    desk.ask("screen", name="why")
+    words = desk.ask("part", at=2)["shown"]
+    assert words.pop("parts") == ["Reasons", "Books", "Words", "Take care"]
+    assert words == {
+        "part": 2,
+        "list": [[name.replace("_", " "), said] for name, said in desk.reader.lesson.words.items()],
+    }
+    assert len(words["list"]) == 2
+    care = desk.ask("part", at=3)["shown"]
+    fire = [one for one in cautions(BOOKS[1]) if one.topic == "fire"]
+    assert care["list"] == [["fire", one.figured("millimetres")] for one in fire] and fire
+    assert care["last"] == "Local codes, their officials and licensed practice decide."
+    assert care["part"] == 3 and "last" not in words
+
+
+def test_the_page_tells_its_size_and_its_paper():
+    desk = Heard("hearths")
+    before = desk.ask("screen", name="rule")["stage"]
+    desk.ask("size", wide=700, high=500, screen=800)
+    reader = desk.reader
+    assert (reader.wide, reader.high, reader.screen) == (700.0, 500.0, 800.0)
+    told = desk.ask("paper", name="dark")
+    assert told["theme"] == desk.theme == desk.stage.theme == "dark"
+    assert told["stage"] != before
+    assert repr(desk.page) == "The page of a lesson"
+
+
+def test_a_lesson_that_has_not_the_readers_book_opens_with_its_first(monkeypatch):
+    desk = Heard("hearths", BOOKS[2])
+    desk.ask("lesson", name=ROOF)
+    assert desk.reader.book == BOOKS[2] and desk.screen == "rule"
+    two = replace(course_lesson(ROOF), books=BOOKS[1::-1])
+    monkeypatch.setattr(type(desk.reader), "lesson", two)
+    told = desk.ask("lesson", name=ROOF)
+    assert told["book"] == {"options": [[one, one] for one in BOOKS[1::-1]], "value": BOOKS[1]}
+
+
+def test_an_option_that_is_taken_again_is_answered_again():
+    desk = Heard(ROOF)
+    desk.ask("screen", name="check")
+    options = course_lesson(ROOF).question[0].options
+    for at in (0, 1, 0):
+        told = desk.ask("answer", at=at)["shown"]
+        right = options[at].right
+        assert (told["reply"]["right"], told["answered"]) == (right, 1)
+    assert desk.screens["check"].taken == {0: [1, 0]}
+
+
+def test_a_place_that_no_design_can_take_moves_nothing_and_is_said(monkeypatch):
+    desk = Heard(ROOF)
+    first = desk.ask("screen", name="rule")["shown"]
+    screen, kept = desk.screens["rule"], type(desk.screens["rule"]).moment
+    (moved, *_), before = first["controls"], dict(desk.screens["rule"].places)
+
+    class Refused:
+        @property
+        def assessment(self):
+            raise InputError("Flue sections is 99.", "sections", "", 99)
+
+    def moment(one):
+        return Refused() if one.places != before else kept.__get__(one)
+
+    monkeypatch.setattr(type(screen), "moment", property(moment))
+    told = desk.ask("slide", name=moved["name"], at=moved["at"] + 1)["shown"]
+    assert told.pop("trouble") == "Not changed. Flue sections is 99."
+    assert first.pop("trouble") == "" and told == first
+    assert screen.places == before and screen.see == ""
+    monkeypatch.setattr(type(screen), "moment", kept)
+    told = desk.ask("slide", name=moved["name"], at=moved["at"] + 1)["shown"]
+    assert told["trouble"] == "" and told["controls"][0]["at"] == moved["at"] + 1
+
+
+def test_a_lesson_is_shown_as_its_page():
+    page = show_lesson(ROOF, BOOKS[1], "millimetres")
+    assert isinstance(page, LessonPage) and page.first["key"] == ROOF
+    assert page.first["book"]["value"] == BOOKS[1]
+    assert page.first["units"]["value"] == "millimetres"
+    assert show_lesson().first["screen"] == "contents"
 
 
 def test_contents_tell_order_and_what_comes_before():

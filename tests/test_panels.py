@@ -25,6 +25,7 @@ from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.lessons import figures
+from fireplace_calc.panels import html as html_of
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.controls.lookup import Lookup
 from fireplace_calc.panels.fireside.client_page import ClientPage
@@ -40,6 +41,7 @@ from fireplace_calc.panels.teaching.design_views import PAPER, VIEWS
 from fireplace_calc.panels.teaching.exercise_panel import practice
 from fireplace_calc.panels.workbench.bench_page import BenchPage
 from fireplace_calc.panels.workbench.field_box import FieldBox
+from fireplace_calc.proportion import NAMES, find_guides
 
 DEAR = ("options", "remedies", "reach", "body", "draft")
 """Folds that take long to follow a change."""
@@ -555,6 +557,94 @@ def test_a_refusal_stands_at_its_own_field_wherever_that_is():
     assert "Ceiling" in box.wrong and "10 in" in box.wrong, "read in the reader's units"
     box.value = "10 ft"
     assert box.wrong == "" and made.design.house.ceiling == pytest.approx(3.048)
+
+
+def test_a_refusal_stands_over_a_list_or_over_the_stage_where_no_box_is_made():
+    made = panel(BOATHOUSE)
+    far = ({"distance": "900 ft"},)
+    why = (
+        'surround.trim, piece 1, distance: Trim distance is 900 ft, but 0" to 5\'-0" is the'
+        " workable range (0 mm to 1 524 mm); check the unit."
+    )
+    said = f'<div class="trouble" role="alert">Not changed. {html.escape(why)}</div>'
+    made.set_input("surround.trim", far)
+    assert made.said.value == said and made.refused == {"surround.trim": f"Not changed. {why}"}
+    trim = made.everything.control("surround.trim")
+    made.set_input("opening.width", "42 in")
+    assert (made.said.value, trim.wrong.value, made.refused) == ("", "", {})
+    made.set_input("surround.trim", far)
+    assert trim.wrong.value == said and made.said.value == ""
+    liner = made.everything.control("flue.size")
+    made.set_input("flue.size", "77")
+    assert liner.widget.wrong == made.refused["flue.size"]
+    assert liner.widget.wrong.startswith("Not changed. Flue size is '77', but the table holds")
+    before = made.design
+    made.undo()
+    assert made.design is before and made.refused == {}, "first what was refused"
+    assert liner.widget.wrong == trim.wrong.value == ""
+    made.undo()
+    assert made.design.opening.width == BOATHOUSE.opening.width
+
+
+def test_a_slider_at_a_place_that_cannot_be_is_refused_at_its_field():
+    made, sent = panel(BOATHOUSE), []
+    made.page.send = lambda message, bodies=None: sent.append(message)
+    hear(made, do="slide", key="opening.extension", value=36)
+    why = (
+        'Not changed. Firebox extension is 36 in, but 0" to 2\'-0" is the workable range (0 mm to'
+        " 610 mm); check the unit."
+    )
+    assert sent == [{"wrong": {"opening.extension": why}, "done": True}]
+    assert made.design == BOATHOUSE and made.refused == {"opening.extension": why}
+
+
+def test_a_page_that_says_hello_is_told_everything():
+    made, sent = panel(BOATHOUSE), []
+    made.page.send = lambda message, bodies=None: sent.append((message, bodies))
+    hear(made, do="hello")
+    ((first, bodies),) = sent
+    assert made.stage.heard and len(bodies) == 4
+    assert list(first) == ["tabs", "lists", "fields", "strip", "stage", "opened", "question"]
+
+
+def test_what_is_not_measured_on_a_view_leads_to_where_it_is_said():
+    made, sent = panel(BOATHOUSE), []
+    hear(made, do="jump", key="HTH-07")
+    assert chosen(made) == "HTH-07"
+    made.page.send = lambda message, bodies=None: sent.append(message)
+    for key, fold in (("DRF-05", "draft"), ("STR-12", "structure"), ("FND-09", "checks")):
+        hear(made, do="jump", key=key)
+        assert made.opened == fold and sent[-1] == {"line": key}
+        assert made.view_pane.marked == "" and chosen(made) == "all"
+
+
+def test_a_guide_is_switched_on_from_its_box_over_the_view_in_its_room():
+    made = panel(BOATHOUSE, folds=("guides",))
+    text = told(made, "guides")
+    fold = made.folds["guides"]
+    hint = "Switch a guide on to see it over the view in its room. Guides, not rules."
+    assert html_of.remark(hint) in text
+    found = find_guides(made.result.geometry, "feet-inches")
+    assert fold.said.value == html_of.guided(found, made.result, "feet-inches")
+    assert list(fold.boxes) == list(NAMES)
+    assert [box.description for box in fold.boxes.values()] == [n.capitalize() for n in NAMES]
+    first, second, *_ = NAMES
+    assert made.view_pane.view == "all" and made.view_pane.guides == set()
+    fold.boxes[first].value = True
+    assert made.view_pane.view == "room" and made.view_pane.guides == {first}
+    one = pictures(made)
+    fold.boxes[second].value = True
+    assert made.view_pane.guides == {first, second} and pictures(made) != one
+    fold.boxes[second].value = False
+    assert made.view_pane.guides == {first} and pictures(made) == one
+    made.set_view("front")
+    fold.boxes[first].value = False
+    assert made.view_pane.guides == set() and made.view_pane.view == "front"
+    made.set_units("millimetres")
+    fold.update()
+    assert fold.said.value == html_of.guided(
+        find_guides(made.result.geometry, "millimetres"), made.result, "millimetres"
+    )
 
 
 def test_shape_and_size_of_the_liner_are_one_choice():

@@ -378,6 +378,125 @@ def test_the_list_copies_renames_compares_bins_and_puts_back(page):
     assert len(fold.list.options) == 2 and fold.emptied.layout.display == "none"
 
 
+def test_the_page_asks_whose_fireplace_it_is_to_be_and_does_what_is_chosen(page):
+    """At first what to begin with; with jobs to go on with the last one; on a job to stay there."""
+    new, listed = ["new", "Start mine"], ["start", "All my jobs"]
+    words = "Whose fireplace is it to be?"
+    look = ["stay", "Look at the example"]
+    assert page.question() == {"words": words, "choices": [new, listed, look]}
+    for name in ("Lake", "Hill"):
+        page.session.start_job(name, change(Design(), {"name": name}))
+    page.asking = True
+    choices = [["stay", "Go on with Hill"], new, listed]
+    assert page.question() == {"words": words, "choices": choices}
+    page.session.look_at_example()
+    choices = [["go on", "Go on with Hill"], new, listed, look]
+    assert page.question() == {"words": words, "choices": choices}
+    sent = []
+    page.page.send = lambda message, bodies=None: sent.append(message)
+    page.answer_question("go on")
+    assert (page.session.job, page.design.name, page.opened) == ("hill", "Hill", "")
+    assert sent[0] == {"question": None} and page.question() is None
+    page.answer_question("new")
+    assert page.opened == "new"
+    page.answer_question("stay")
+    assert page.opened == "new" and page.session.job == "hill"
+
+
+def test_a_page_with_few_folds_offers_no_more_than_it_has(tmp_path):
+    made = panel(EXAMPLE, jobs=tmp_path, folds=("start",))
+    assert made.question()["choices"] == [["start", "All my jobs"], ["stay", "Look at the example"]]
+    made.session.start_job("Lake", Design())
+    made.open("start")
+    pressed(made.folds["start"].widget, "Start mine")
+    assert made.session.looking and made.design == EXAMPLE, "there it begins with the first change"
+
+
+def test_one_goes_on_with_the_last_job_and_the_list_gives_way(page):
+    page.session.start_job("Lake", change(Design(), {"name": "Lake"}))
+    page.show_job()
+    page.open("start")
+    fold = page.folds["start"]
+    assert fold.go_on.description == "Go on with Lake"
+    pressed(fold.widget, "Look at the example")
+    assert page.session.looking and page.opened == "start"
+    fold.go_on.click()
+    assert (page.session.job, page.design.name, page.opened) == ("lake", "Lake", "")
+    page.open("start")
+    before = page.design
+    fold.go_on.click()
+    assert page.design is before and page.opened == "" and page.session.job == "lake"
+
+
+def test_the_job_that_is_open_is_renamed_on_its_sheets_too(page):
+    page.session.start_job("Lake", change(Design(), {"name": "Lake"}))
+    page.show_job()
+    page.open("start")
+    fold = page.folds["start"]
+    fold.name.value = "Lake house"
+    pressed(fold.widget, "Rename")
+    assert page.design.name == "Lake house" and page.session.jobs.named("lake") == "Lake house"
+    assert fold.name.value == "" and fold.list.options[0][0].startswith("Lake house (open")
+    assert page.told()["lists"]["name"] == "Lake house"
+    fold.name.value = " "
+    pressed(fold.widget, "Rename")
+    assert page.design.name == "Lake house" and fold.name.value == " ", "to be mended"
+    assert page.said.value.startswith('<div class="trouble" role="alert">Not changed.')
+
+
+def test_a_job_that_cannot_be_left_is_not_thrown_away(page, monkeypatch):
+    page.session.start_job("Lake", Design())
+    page.show_job()
+    page.open("start")
+    fold = page.folds["start"]
+
+    def kept():
+        raise InputError("Not kept.", "folder", "", "")
+
+    monkeypatch.setattr(page.session, "look_at_example", kept)
+    pressed(fold.widget, "Put into the bin")
+    assert page.session.job == "lake" and page.session.jobs.binned() == ()
+    assert "Not kept." in page.said.value and fold.list.value == "lake"
+
+
+def test_another_one_is_begun_from_no_answer_and_what_was_open_stays(page, monkeypatch):
+    page.open("new")
+    fold = page.folds["new"]
+    assert fold.again.layout.display == "none"
+    fold.rows["width"].box.value = "42"
+    first = page.session.job
+    assert fold.again.layout.display == "" and not fold.fresh and len(fold.known) == 1
+    pressed(fold.widget, "Start another one")
+    assert fold.fresh and fold.known == [] and fold.start == Start(units="feet-inches")
+    assert fold.rows["width"].box.value == "" and page.session.job == first
+    assert fold.again.layout.display == "none" and fold.out.value == ""
+
+    def kept(name, design):
+        raise InputError("Not kept.", "folder", "", "")
+
+    before = page.design
+    monkeypatch.setattr(page.session, "start_job", kept)
+    fold.rows["width"].box.value = "44"
+    assert fold.fresh and page.session.job == first and page.design is before
+    assert fold.start == Start(units="feet-inches") and "Not kept." in page.said.value
+
+
+def test_lists_are_in_the_readers_units_and_a_word_that_is_gone_is_no_answer(page):
+    page.open("new")
+    fold = page.folds["new"]
+    feet = fold.rows["liner"].box.options
+    page.set_units("millimetres")
+    fold.update()
+    metric = fold.rows["liner"].box.options
+    assert len(metric) == len(feet) > 20 and not set(metric) & set(feet)
+    assert feet[1] == "6 round, 28 sq in net" and metric[1] == "6 round, 181 cm² net"
+    row = fold.rows["method"]
+    row.box.value = "set in pieces: small"
+    old = Start(Design(), {"method": "set in pieces: grandfather's"}, "millimetres")
+    row.show(old)
+    assert row.box.value == "" and row.box.options[1] == "laid in brick"
+
+
 def test_a_page_that_keeps_one_design_says_that_it_has_no_list(tmp_path):
     made = panel(EXAMPLE, keep=tmp_path, folds=("start", "new"))
     made.open("start")

@@ -6,7 +6,7 @@ import re
 from typing import Any
 
 from fireplace_calc.base.inputs import UNKNOWN, Input
-from fireplace_calc.base.printing import feet_inches, show
+from fireplace_calc.base.printing import feet_inches
 from fireplace_calc.base.units import (
     CUFT,
     DEG,
@@ -139,10 +139,8 @@ def typed(spec: Input, value: Any, units: str, key: str = "") -> str:
         return f"{round(value * 100, 4):g} %"
     if spec.kind in ("ratio", "count"):
         return f"{round(value, 6):g}"
-    if spec.kind in _UNITS:
-        factor, unit, digits = _UNITS[spec.kind][not feet]
-        return f"{round(value / factor, digits):.6g} {unit}"
-    return show(value, spec.kind, units)
+    factor, unit, digits = _UNITS[spec.kind][not feet]
+    return f"{round(value / factor, digits):.6g} {unit}"
 
 
 def _twelfths(rise: float) -> str:

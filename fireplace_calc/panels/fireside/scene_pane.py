@@ -23,9 +23,6 @@ class ScenePane(ViewPane):
     def make_screen(self) -> None:
         """The scene is there already."""
 
-    def frame(self) -> None:
-        """Nothing to make room for."""
-
     def set_theme(self, theme: str) -> None:
         """A room has no paper."""
 
@@ -42,6 +39,3 @@ class ScenePane(ViewPane):
     def on_idle(self, result: Assessment, units: str) -> None:
         """The words of the scene."""
         self.scene.say()
-
-    def settle(self, design: Design) -> None:
-        """Nothing was sent roughly."""

@@ -7,10 +7,8 @@ from html import escape
 from fireplace_calc.lessons import Reply
 
 
-def reply_html(reply: Reply | None) -> str:
-    """Right or wrong, by sign and word, and why; nothing without a reply."""
-    if reply is None:
-        return ""
+def reply_html(reply: Reply) -> str:
+    """Right or wrong, by sign and word, and why."""
     return _aloud(
         f"{'✓' if reply.right else '✗'} {reply.text}", "right" if reply.right else "wrong"
     )

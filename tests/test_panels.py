@@ -45,6 +45,7 @@ from fireplace_calc.proportion import NAMES, find_guides
 
 DEAR = ("options", "remedies", "reach", "body", "draft")
 """Folds that take long to follow a change."""
+ROOM = {"house.room_length": "20 ft", "house.room_width": "14 ft"}
 BOATHOUSE = load(Path(__file__).resolve().parents[1] / "data" / "designs" / "boathouse-laid.toml")
 
 
@@ -619,8 +620,9 @@ def test_what_is_not_measured_on_a_view_leads_to_where_it_is_said():
 
 
 def test_a_guide_is_switched_on_from_its_box_over_the_view_in_its_room():
-    made = panel(BOATHOUSE, folds=("guides",))
+    made = panel(change(BOATHOUSE, ROOM), folds=("guides",))
     text = told(made, "guides")
+    assert made.folds["guides"].said.value in text
     fold = made.folds["guides"]
     hint = "Switch a guide on to see it over the view in its room. Guides, not rules."
     assert html_of.remark(hint) in text
@@ -642,9 +644,9 @@ def test_a_guide_is_switched_on_from_its_box_over_the_view_in_its_room():
     assert made.view_pane.guides == set() and made.view_pane.view == "front"
     made.set_units("millimetres")
     fold.update()
-    assert fold.said.value == html_of.guided(
-        find_guides(made.result.geometry, "millimetres"), made.result, "millimetres"
-    )
+    metric = find_guides(made.result.geometry, "millimetres")
+    assert fold.said.value == html_of.guided(metric, made.result, "millimetres")
+    assert fold.said.value != html_of.guided(metric, made.result, "feet-inches")
 
 
 def test_shape_and_size_of_the_liner_are_one_choice():

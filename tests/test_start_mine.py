@@ -399,8 +399,11 @@ def test_the_page_asks_whose_fireplace_it_is_to_be_and_does_what_is_chosen(page)
     assert sent[0] == {"question": None} and page.question() is None
     page.answer_question("new")
     assert page.opened == "new"
+    page.asking = True
+    sent.clear()
     page.answer_question("stay")
     assert page.opened == "new" and page.session.job == "hill"
+    assert sent == [{"question": None}] and not page.asking
 
 
 def test_a_page_with_few_folds_offers_no_more_than_it_has(tmp_path):
@@ -433,11 +436,13 @@ def test_the_job_that_is_open_is_renamed_on_its_sheets_too(page):
     page.show_job()
     page.open("start")
     fold = page.folds["start"]
+    sent = []
+    page.page.send = lambda message, bodies=None: sent.append(message)
     fold.name.value = "Lake house"
     pressed(fold.widget, "Rename")
     assert page.design.name == "Lake house" and page.session.jobs.named("lake") == "Lake house"
     assert fold.name.value == "" and fold.list.options[0][0].startswith("Lake house (open")
-    assert page.told()["lists"]["name"] == "Lake house"
+    assert [one["lists"]["name"] for one in sent if "lists" in one] == ["Lake house"]
     fold.name.value = " "
     pressed(fold.widget, "Rename")
     assert page.design.name == "Lake house" and fold.name.value == " ", "to be mended"

@@ -21,10 +21,12 @@ from fireplace_calc.drawing.pieces.pallet_picture import pallet_sheets
 from fireplace_calc.drawing.pieces.pole_picture import pole_sheet
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.geometry.assembled.assembly import assemble
 from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.pieces.choice import ChosenLift
+from fireplace_calc.pieces.joints.story_pole import pole_notes
 from fireplace_calc.pieces.joints.tape import tape_text
 from fireplace_calc.pieces.records import Round
 from fireplace_calc.pieces.standing.as_built import AsBuilt, MeasuredTop
@@ -75,6 +77,29 @@ def test_the_pole_has_every_lift_at_its_top(name, units, sections):
         assert any(
             text.startswith(f"{tape_text(top, units, tick)}  {lift.name}, ") for text in said
         )
+    assert not collisions(sheet)
+
+
+@pytest.mark.parametrize("units", [FEET_INCHES, MILLIMETRES])
+def test_what_the_pole_cannot_meet_is_said_in_red_at_its_foot(units):
+    """A sentence is wider than the sheet: it ran off its right edge, and the fourth off its foot."""
+    told = {"pieces.set": "small", "pieces.opening_wanted": "40 in", "pieces.top_wanted": "12 ft"}
+    design = change(Design(), told)
+    up = set_up(design)
+    plan = up.plan if units == up.plan.units else replace(up.plan, tick=0.0)
+    notes = pole_notes(plan)
+    assert len(notes) > 1 and all(note.startswith("From ") for note in up.plan.unmet)
+    pictures = SetPictures(up.assembly, design.piece_set.lining)
+    bare = pole_sheet(pictures, replace(up.plan, conflicts=()), FEET_INCHES)
+    sheet = pole_sheet(pictures, plan, units)
+    red = [label for label in sheet.labels if label.ink == "bad"]
+    assert " ".join(label.text for label in red) == " ".join(notes)
+    assert not [label for label in bare.labels if label.ink == "bad"]
+    assert {(label.x, label.ha, label.size) for label in red} == {(8.0, "left", SMALL)}
+    rows = len(red)
+    assert [label.y for label in red] == pytest.approx(
+        [9.0 + 3.6 * (max(rows - 2, 0) - n) for n in range(rows)]
+    )
     assert not collisions(sheet)
 
 

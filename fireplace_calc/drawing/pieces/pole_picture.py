@@ -10,6 +10,7 @@ from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.drawing.annotation.level_column import level_marks, level_room, levels
 from fireplace_calc.drawing.pieces.seen_parts import bounds_of, put_parts
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures
+from fireplace_calc.drawing.sheets.lists import wrapped
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import SMALL, TITLE
 from fireplace_calc.drawing.views.layout import LADDER, fit
@@ -21,6 +22,8 @@ from fireplace_calc.pieces.joints.tape import tape_text
 
 WIDTH, HEIGHT = 210.0, 297.0
 """A sheet of A4, upright. [mm]"""
+LINE = 3.6
+"""From line to line of what is said under it. [mm]"""
 LEADER = 12.0
 """From the set to the words beside it. [mm]"""
 SAME = 1e-3
@@ -54,7 +57,9 @@ def pole_sheet(pictures: SetPictures, plan: JointPlan, units: str = FEET_INCHES)
     sheet.text(WIDTH - 8.0, HEIGHT - 9.0, told, size=SMALL, ha="right", ink="soft")
     parts = pictures.stages(FRONT).seen(len(pictures.drawn))
     box = bounds_of(parts)
-    place = Cell(8.0, 14.0, WIDTH - 8.0, HEIGHT - 16.0)
+    said = [row for note in pole_notes(plan) for row in wrapped(note, WIDTH - 16.0)]
+    foot = 14.0 + LINE * max(len(said) - 2, 0)
+    place = Cell(8.0, foot, WIDTH - 8.0, HEIGHT - 16.0)
     room = LEADER + level_room(marks, stacked=False)
     view, _ = fit(sheet, place, box, (2.0, 6.0, room, 2.0), LADDER)
     put_parts(view, parts)
@@ -62,8 +67,8 @@ def pole_sheet(pictures: SetPictures, plan: JointPlan, units: str = FEET_INCHES)
     on_paper = [(view.at(0.0, z)[1], value, name) for z, value, name in marks]
     column = view.at(box[2], 0.0)[0] + LEADER
     levels(sheet, on_paper, feet, column, limits=(place.bottom, place.top))
-    for n, words in enumerate(pole_notes(plan)):
-        sheet.text(8.0, 9.0 - 3.6 * n, words, size=SMALL, ha="left", ink="bad")
+    for n, row in enumerate(said):
+        sheet.text(8.0, foot - 5.0 - LINE * n, row, size=SMALL, ha="left", ink="bad")
     return sheet
 
 

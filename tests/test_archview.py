@@ -8,7 +8,7 @@ from fireplace_calc.base.units import SYSTEMS
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import HEIGHT, WHOLE, WIDTH
 from fireplace_calc.drawing.sheets.overlaps import collisions
-from fireplace_calc.drawing.sheets.sheet import Sheet
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.views.arch_view import arch, has_arch
 
 EXTREMES = [
@@ -57,3 +57,27 @@ def test_the_sheet_says_not_checked_where_the_findings_do(told, doubted):
     ):
         line = next(label.text for label in sheet.labels if words in label.text)
         assert ("not checked" in line) == (said[key] == "not checked"), line
+
+
+@pytest.mark.parametrize(("wide", "inside"), [(179.0, False), (181.0, True)])
+def test_the_thrust_is_written_into_the_opening_where_there_is_room(wide, inside):
+    """Else beside the arch, with a leader to the middle of its line."""
+    result, sheet = arched(), Sheet(wide + 4, 200.0)
+    view = arch(sheet, Cell(2.0, 2.0, 2.0 + wide, 198.0), result.geometry, "feet-inches")
+    (label,) = [one for one in sheet.labels if one.text.startswith("thrust ")]
+    points = result.structure.arch.line_points
+    middle = view.at(*points[len(points) // 2])
+    thrust = result.structure.arch.line.thrust
+    assert label.text == f"thrust {round(thrust / 4.4482216):d} lbf"
+    if inside:
+        assert (label.x, label.ha, label.va) == (
+            pytest.approx(view.at(0.0, 0.0)[0]),
+            "center",
+            "top",
+        )
+        below = result.geometry.frame.opening_top - 0.08
+        assert label.y == pytest.approx(view.at(0.0, below)[1])
+    else:
+        assert label.ha == "left" and label.x > view.at(result.geometry.frame.block_half, 0.0)[0]
+        ends = [line[n] for lines in sheet.lines.values() for line in lines for n in (0, -1)]
+        assert any(np.allclose(end, middle) for end in ends)

@@ -25,9 +25,13 @@ from fireplace_calc.drawing.classroom.class_book import (
 from fireplace_calc.drawing.classroom.class_tables import grid_table, key_table, table_sheets
 from fireplace_calc.drawing.classroom.quiz_sheet import DRAWN
 from fireplace_calc.drawing.classroom.ruled_grid import given_grid
+from fireplace_calc.drawing.classroom.search_sheet import BESIDE, _views
 from fireplace_calc.drawing.classroom.stamped import ClassStamp
 from fireplace_calc.drawing.classroom.ticket_slips import slip_sheets
+from fireplace_calc.drawing.composed.compose import draw_view
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.lessons import KINDS, check
 from fireplace_calc.lessons.answers.given_figures import given_table
 from fireplace_calc.lessons.classroom.class_records import topics_of
@@ -210,3 +214,25 @@ def test_a_key_of_thirty_is_one_page_abroad_too(pack):
         }
         for table in (grid_table(drawn), key_table(drawn, task.units)):
             assert len(table_sheets(table, ClassStamp(task, "0" * 8))) == 1, kind
+
+
+@pytest.mark.parametrize(("high", "both"), [(165.0, True), (90.0, False)])
+def test_beside_a_low_section_the_roof_stands_alone(high, both):
+    """Where front and roof over each other would be crowded, the roof has the whole height."""
+    papers = ClassPapers(school_of(("faults",), 1, "feet-inches", names=("Ann Lee",)))
+    (search,) = papers.drawn["Ann Lee"].values()
+    geometry, sheet = build_geometry(search.design), Sheet(290.0, 200.0)
+    _views(sheet, search, Cell(10.0, 5.0, 280.0, 5.0 + high))
+    left = 270.0 - BESIDE
+    wanted = [("section", left, high, 10.0, 5.0)]
+    if both:
+        wanted += [("roof", BESIDE, 0.6 * high, 10.0 + left, 5.0)]
+        wanted += [("front", BESIDE, 0.4 * high, 10.0 + left, 5.0 + 0.6 * high)]
+    else:
+        wanted += [("roof", BESIDE, high, 10.0 + left, 5.0)]
+    texts = set()
+    for name, wide, tall, x, y in wanted:
+        cell = Cell(0.0, 0.0, wide, tall)
+        one = draw_view(name, cell, geometry, "feet-inches", own_paper=True)
+        texts |= {(round(n.x + x, 6), round(n.y + y, 6), n.text) for n in one.labels}
+    assert {(round(n.x, 6), round(n.y, 6), n.text) for n in sheet.labels} == texts

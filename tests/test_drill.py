@@ -7,6 +7,7 @@ import hashlib
 import os
 import re
 from collections import Counter
+from dataclasses import replace
 from functools import cache
 from importlib import import_module
 from math import pi
@@ -17,6 +18,7 @@ from naive.drill import answers
 from naive.slips import slips
 
 from fireplace_calc.base.units import SYSTEMS, InputError
+from fireplace_calc.drawing.classroom.quiz_sheet import least_picture
 from fireplace_calc.drawing.lessons.exercise_pictures import exercise_picture
 from fireplace_calc.drawing.sheets import lettering
 from fireplace_calc.drawing.sheets.overlaps import collisions
@@ -515,3 +517,14 @@ def test_a_lesson_more_changes_no_sheet(monkeypatch, tmp_path):
         assert all_of_it() == before
     finally:
         course.cache_clear(), course_lesson.cache_clear()
+
+
+def test_an_exercise_without_a_drawing_has_an_empty_sheet_and_no_picture_in_a_quiz():
+    task = exercise("hearth", "a", "US IRC 2021", 1, "feet-inches")
+    assert exercise_picture(task, 120.0, 90.0).lines
+    bare = exercise_picture(replace(task, figure=None), 120.0, 90.0)
+    assert (bare.width, bare.height) == (120.0, 90.0)
+    assert not (bare.lines or bare.labels or bare.fills)
+    assert least_picture(replace(task, figure=None), 80.0) is None
+    least = least_picture(task, 80.0)
+    assert (least.width, least.height) == (80.0, 42.0) and not collisions(least)

@@ -5,6 +5,8 @@ sizes put them. In inches, from the center line, the face and the floor.
 
 import re
 from itertools import pairwise
+from math import sqrt
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -13,11 +15,16 @@ import shapely
 from fireplace_calc import change
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.units import INCH, SYSTEMS, InputError
+from fireplace_calc.brickwork import BlockCourse, lay_brickwork
+from fireplace_calc.brickwork.ring import block_layer
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.composed.compose import CELLS, HEIGHT, WHOLE, WIDTH, single
 from fireplace_calc.drawing.roof.roof_view import roof
-from fireplace_calc.drawing.sheets.sheet import Sheet
+from fireplace_calc.drawing.sheets.sheet import Sheet, View
+from fireplace_calc.drawing.views.brick_layout import _block_courses
+from fireplace_calc.drawing.views.cuts import cut_parts
+from fireplace_calc.drawing.views.face import coursed_face, face_joints
 from fireplace_calc.drawing.views.front_elevation import front
 from fireplace_calc.drawing.views.hearth_plan import plan
 from fireplace_calc.drawing.views.section_view import section
@@ -775,3 +782,63 @@ def test_behind_the_plate_of_a_steel_unit_lies_an_air_chamber(view):
     for design, word in ((Design(), "lining"), (unit, "air chamber")):
         said = {label.text for label in single(view, build_geometry(design), "feet-inches").labels}
         assert {"lining", "air chamber"} & said == {word}
+
+
+def test_the_bend_of_the_back_ends_at_the_arch_where_that_is_narrower():
+    """36 in wide, a rise of 12: radius (18^2 + 12^2) / 24 = 19-1/2 in about a center 10-1/2 in up. At
+    28 in it is 2 sqrt(19.5^2 - 17.5^2) = 17.2 in wide, less than the back of 22-2/3 in; at 20 in more.
+    """
+    for bend, half in ((28, sqrt(19.5**2 - 17.5**2)), (20, 34 / 3), (14, 34 / 3)):
+        arch = {"opening.head": "segmental", "opening.rise": "12 in"}
+        made, sheet, view = drawn("front", arch | {"firebox.vertical_back": f"{bend} in"})
+        assert made.frame.spring == pytest.approx(18 * INCH)
+        levels = [model(view, line) for line in sheet.lines["fine", "ink"] if len(line) == 2]
+        (found,) = [line for line in levels if line[:, 1] == pytest.approx([bend, bend])]
+        assert np.sort(found[:, 0]) == pytest.approx([-half, half], abs=0.06)
+
+
+@pytest.mark.parametrize(
+    ("bond", "heads"),
+    [  # headers of 4-1/4 in with their joint, a quarter brick off; in the wall from 0 to 17 in
+        ("English", ({0, 8.5, 17}, {2.125, 6.375, 10.625, 14.875})),
+        ("Flemish", ({4.25, 8.5, 17}, {2.125, 10.625, 14.875})),
+    ],
+)
+def test_head_joints_of_a_bond_stand_in_their_own_courses(bond, heads):
+    geometry = build_geometry(
+        change(Design(), {"surround.face": "brick", "brick.facing_bond": bond.lower()})
+    )
+    assert coursed_face(geometry).name == bond
+    scale, origin = 10.0, (3.0, 4.0)
+    wall = np.array([(-0.5, 0.1), (17.5, 0.1), (17.5, 5.4), (-0.5, 5.4)]) * INCH * scale + origin
+    found = face_joints(geometry, [wall], [], origin, scale) - origin
+    lines = np.round(found / scale / INCH, 2)
+    level = [line for line in lines if line[0][1] == line[1][1]]
+    assert len(level) == 1 and np.allclose(level[0], [(-0.5, 2.75), (17.5, 2.75)])
+    for course, wanted in enumerate(heads):
+        low, high = max(2.75 * course, 0.1), min(2.75 * course + 2.75, 5.4)
+        stand = [a for a, b in lines if (a[1], b[1]) == pytest.approx((low, high))]
+        assert sorted(x for x, _ in stand) == pytest.approx(sorted(wanted), abs=0.01)
+
+
+def test_a_cut_through_nothing_leaves_the_sheet_bare():
+    sheet = Sheet(100.0, 100.0)
+    cut_parts(View(sheet, 0.0, 0.0, 10.0), [])
+    assert not sheet.lines and not sheet.fills and not sheet.hatched
+
+
+def test_a_course_without_a_block_is_not_drawn():
+    unit = lay_brickwork(build_geometry(Design())).base_block.unit
+    bare, laid = BlockCourse(unit, ()), block_layer((-0.4, 0.4, 0.0, 0.2), unit, 0)
+    work = SimpleNamespace(
+        base_block=SimpleNamespace(courses=[bare, laid, laid]),
+        extension_block=SimpleNamespace(courses=[laid, bare]),
+    )
+    found = list(_block_courses(work))
+    assert [(name, course) for name, _, course in found] == [
+        ("Base block, course even", laid),
+        ("Block under the hearth extension, course odd", laid),
+    ]
+    assert found[0][1] == pytest.approx((-0.4, 0.0, 0.4, unit.depth))
+    none = SimpleNamespace(base_block=None, extension_block=None)
+    assert list(_block_courses(none)) == []

@@ -4,7 +4,7 @@ import re
 from collections import defaultdict
 from dataclasses import replace
 from itertools import pairwise
-from math import ceil
+from math import ceil, inf
 from types import SimpleNamespace
 
 import numpy as np
@@ -30,8 +30,8 @@ from fireplace_calc.drawing.plates.whole_set import sheets
 from fireplace_calc.drawing.sheets.canvas import Picture
 from fireplace_calc.drawing.sheets.lists import wrapped
 from fireplace_calc.drawing.sheets.overlaps import collisions
-from fireplace_calc.drawing.sheets.sheet import Cell
-from fireplace_calc.drawing.work_chart import chart
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.work_chart import chart, set_rows
 from fireplace_calc.drawing.work_chart.at_hand import (
     WHOLE,
     hands,
@@ -43,7 +43,12 @@ from fireplace_calc.drawing.work_chart.at_hand import (
 )
 from fireplace_calc.drawing.work_chart.batch_rows import batch_texts, pails_text
 from fireplace_calc.drawing.work_chart.chart import plates
-from fireplace_calc.drawing.work_chart.lift_rows import lift_texts
+from fireplace_calc.drawing.work_chart.lift_rows import (
+    indices,
+    lift_table,
+    lift_texts,
+    staging_rows,
+)
 from fireplace_calc.drawing.work_chart.set_rows import in_turn, rows_of_set
 from fireplace_calc.drawing.work_chart.step_bars import day_axis
 from fireplace_calc.drawing.work_chart.step_cards import MOST, by_kind, card, cards, said_on
@@ -497,3 +502,42 @@ def test_papers_of_an_english_job_warn_in_english_words():
     ):
         assert words in told and words in kept
     assert "building control" in kept and "building department" in client_cautions()[-1]
+
+
+def test_mixes_that_one_piece_outlasts_are_counted(monkeypatch):
+    def said():
+        rows = rows_of_set(shipped("boathouse"), "feet-inches", 90.0)
+        sheet = Sheet(200.0, 400.0)
+        for row in rows:
+            row.paint(sheet, 0.0, 390.0)
+        return " ".join(label.text for label in sheet.labels)
+
+    within = "each spread and covered within 12 minutes"
+    assert f"{within}. Delivery" in said() and "28 mixes of refractory mortar" in said()
+    real = set_rows.mixes_of_steps
+
+    def slower(*asked):
+        return tuple(replace(mix, in_time=n > 1) for n, mix in enumerate(real(*asked)))
+
+    monkeypatch.setattr(set_rows, "mixes_of_steps", slower)
+    assert f"{within}, but for 2 whose one piece takes longer. Delivery" in said()
+
+
+def test_where_nothing_is_heavy_and_nobody_climbs_no_rows_are_written():
+    plan = SimpleNamespace(lifts=(), staging=())
+    assert lift_table(plan, "feet-inches", 90.0) == []
+    assert staging_rows(plan, "feet-inches", 90.0) == []
+
+
+@pytest.mark.parametrize(
+    ("one", "two", "said"),
+    [
+        (None, None, ""),
+        (None, 1.0, ""),
+        (1.0, None, ""),
+        (inf, 1.0, "out of reach"),
+        (1.26, 0.64, "1.3, 0.6"),
+    ],
+)
+def test_strain_is_told_for_one_and_for_two(one, two, said):
+    assert indices(SimpleNamespace(index_one=one, index_two=two)) == said

@@ -59,7 +59,7 @@ def test_the_sheet_says_not_checked_where_the_findings_do(told, doubted):
         assert ("not checked" in line) == (said[key] == "not checked"), line
 
 
-@pytest.mark.parametrize(("wide", "inside"), [(179.0, False), (181.0, True)])
+@pytest.mark.parametrize(("wide", "inside"), [(179.9, False), (180.0, True)])
 def test_the_thrust_is_written_into_the_opening_where_there_is_room(wide, inside):
     """Else beside the arch, with a leader to the middle of its line."""
     result, sheet = arched(), Sheet(wide + 4, 200.0)

@@ -4,6 +4,7 @@ figures, names and mark, as PDF and as a picture.
 
 import re
 from base64 import b64encode
+from dataclasses import replace
 from io import BytesIO
 from types import SimpleNamespace
 
@@ -16,6 +17,7 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA, rows
 from fireplace_calc.base.units import FOOT, InputError
 from fireplace_calc.design.records import Design
+from fireplace_calc.drawing.client_pages import beside_it
 from fireplace_calc.drawing.client_pages.leaf import Leaf, broken, measured
 from fireplace_calc.drawing.client_pages.page_plan import NamedDesign, widened
 from fireplace_calc.drawing.client_pages.painted import as_pdf, as_png
@@ -265,3 +267,26 @@ def test_one_point_is_and_more_are(monkeypatch, code, judged, still, says):
     monkeypatch.setattr(three_sentences, "shortfall", lambda result: short)
     result = SimpleNamespace(odds=SimpleNamespace(words="draws well"))
     assert says in three_sentences._to_know(result)
+
+
+@pytest.mark.parametrize(("many", "listed"), [(3, 3), (40, None)])
+def test_of_more_than_the_page_holds_the_rest_is_counted_in_one_line(monkeypatch, many, listed):
+    """As many lines as leave room for two rows under them; the last of all needs no line after it."""
+    real = beside_it.option_words
+    short = tuple(f"Line {n} falls short." for n in range(many))
+    monkeypatch.setattr(beside_it, "option_words", lambda *a: replace(real(*a), short=short))
+    chosen = NamedDesign("As it is", assess(LAID))
+    _, second = pages_of(chosen, [], FEET)
+    lines = [line for line in second.words if line.text.startswith("Line ")]
+    count = len(lines)
+    if listed is not None:
+        assert count == listed and "on the check sheet" not in said(second)
+        return
+    assert 5 < count < many
+    assert [line.text for line in lines] == list(short[:count])
+    (more,) = [line for line in second.words if "on the check sheet" in line.text]
+    assert more.text == f"and {many - count} more, on the check sheet." and more.x == lines[0].x
+    step = lines[1].y - lines[0].y
+    assert more.y - lines[-1].y == pytest.approx(step)
+    low = second.height - lines[0].y
+    assert max(line.y for line in second.words) < second.height and low > count * step

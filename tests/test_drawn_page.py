@@ -1,6 +1,7 @@
 """A drawing as the page is sent it: the same Figure as lines and letters, as SVG, PDF and PNG."""
 
 import io
+import json
 import subprocess
 import sys
 
@@ -8,20 +9,26 @@ import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from matplotlib.backend_bases import GraphicsContextBase
+from matplotlib.colors import to_hex
 from matplotlib.figure import Figure
 from matplotlib.font_manager import FontProperties
 from matplotlib.patches import Circle, Rectangle
 from matplotlib.path import Path
 from matplotlib.textpath import TextPath
+from matplotlib.transforms import Affine2D
 from strategies import designs
 
+from fireplace_calc import assess, drawing
 from fireplace_calc.base.units import FEET_INCHES
 from fireplace_calc.drawing import single
+from fireplace_calc.drawing.composed.live import roof_limits
 from fireplace_calc.drawing.page import glyphs
 from fireplace_calc.drawing.page.message import page_message
-from fireplace_calc.drawing.page.page_renderer import PageCanvas, PageRenderer
+from fireplace_calc.drawing.page.page_renderer import PageCanvas, PageRenderer, _chords
 from fireplace_calc.drawing.page.sheet_artist import SheetArtist, sheet_figure
 from fireplace_calc.drawing.sheets import lettering
+from fireplace_calc.drawing.sheets.canvas import paint
 from fireplace_calc.drawing.sheets.ink_layers import layers
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
 from fireplace_calc.drawing.sheets.style import THEMES
@@ -229,3 +236,93 @@ def test_a_first_picture_loads_no_view_that_is_not_shown():
     assert "fireplace_calc.drawing.views.section_view" in loaded.stdout
     for late in ("staging_picture", "arch_view", "room_view", "brick_layout"):
         assert late not in loaded.stdout
+
+
+def test_a_path_that_leaves_nothing_to_be_seen_is_not_sent():
+    renderer, pen = PageRenderer(100.0, 100.0), GraphicsContextBase()
+    line = Path([(0.0, 0.0), (1.0, 2.0)])
+    pen.set_linewidth(0.0)
+    renderer.draw_path(pen, line, Affine2D(), None)
+    renderer.draw_path(pen, Path(np.empty((0, 2))), Affine2D(), (1.0, 0.0, 0.0))
+    pen.set_linewidth(2.0)
+    renderer.draw_path(pen, Path(np.empty((0, 2))), Affine2D(), None)
+    assert renderer.drawn.pens == renderer.drawn.points == []
+    renderer.draw_path(pen, line, Affine2D(), None)
+    pen.set_linewidth(0.0)
+    renderer.draw_path(pen, line, Affine2D(), (1.0, 0.0, 0.0))
+    assert [pen[:3] for pen in renderer.drawn.pens] == [
+        [None, "#000000", round(2 / 72 * 25.4, 3)],
+        ["#ff0000", None, 0.0],
+    ]
+
+
+def test_a_path_without_codes_is_one_run_from_its_first_point():
+    points, starts = _chords(Path([(0.0, 0.0), (1.0, 2.0), (3.0, 2.0)]), Affine2D().scale(10.0))
+    assert points.tolist() == [[0, 0], [10, 20], [30, 20]] and starts.tolist() == [0]
+    points, starts = _chords(Path(np.empty((0, 2))), Affine2D())
+    assert points.shape == (0, 2) and starts.tolist() == []
+
+
+def test_the_font_gives_the_file_as_it_is():
+    """A line a letter, plain and bold in turn, the space no more than its width."""
+    text, kept = glyphs.written(), glyphs.FILE.read_text(encoding="utf-8")
+    made, table = json.loads(text), json.loads(kept)
+    assert [*made] == [*table] == [key + one for key in "rb" for one in glyphs.LETTERS]
+    assert text.count("\n") == kept.count("\n") == len(table)
+    for name, wanted in table.items():
+        for one, other in zip(made[name], wanted, strict=True):
+            assert np.abs(np.subtract(one, other)).max() <= 1, name
+    assert glyphs.glyph_of_font(" ", False) == glyphs.glyph_table()["r "]
+    assert len(glyphs.glyph_of_font(" ", True)) == 1
+
+
+def test_a_sheet_is_painted_onto_axes_layer_by_layer():
+    """A tone, a thin line and a broken one; widths in points of 1/72 in, dashes in line widths."""
+    sheet, theme = Sheet(120.0, 80.0), THEMES["dark"]
+    sheet.fill([np.array([(10.0, 10.0), (30.0, 10.0), (30.0, 30.0)])], "brick")
+    sheet.line([(0, 0), (50, 40)], "seen")
+    sheet.line([(0, 5), (50, 45)], "hidden", "soft")
+    axes = Figure().subplots()
+    paint(axes, sheet, "dark")
+    assert axes.get_xlim() == (0.0, 120.0) and axes.get_ylim() == (0.0, 80.0)
+    assert axes.get_aspect() == 1.0 and not axes.axison
+    made = list(layers(sheet, theme))
+    assert [patch.get_zorder() for patch in axes.patches] == [1, 2, 3] and len(made) == 3
+    for patch, layer in zip(axes.patches, made, strict=True):
+        assert np.array_equal(patch.get_path().vertices, layer.path.vertices)
+        assert patch.get_fill() == bool(layer.face) and patch.get_joinstyle() == "miter"
+        assert patch.get_linewidth() == pytest.approx(layer.width * 72 / 25.4)
+        assert to_hex(patch.get_facecolor()) == (layer.face or "#000000")
+        assert patch.get_edgecolor()[3] == bool(layer.edge)
+        if layer.edge:
+            assert to_hex(patch.get_edgecolor()) == layer.edge
+        assert patch.get_capstyle() == ("butt" if layer.dashes else "round")
+        broken = (0, tuple(d / layer.width for d in layer.dashes)) if layer.dashes else "solid"
+        assert patch.get_linestyle() == broken
+    assert [layer.dashes is None for layer in made] in ([True, True, False], [True, False, True])
+
+
+@pytest.mark.parametrize("view", ["front", "section", "plan", "roof"])
+def test_each_elevation_can_be_painted_onto_axes(boathouse, view, monkeypatch):
+    geometry = build_geometry(boathouse)
+    painted = []
+    monkeypatch.setattr(drawing, "paint", lambda *asked: painted.append(asked))
+    axes = object()
+    getattr(drawing, view)(axes, geometry)
+    getattr(drawing, view)(axes, geometry, "millimetres", "print")
+    for (where, sheet, theme), (units, wanted) in zip(
+        painted, ((FEET_INCHES, "light"), ("millimetres", "print")), strict=True
+    ):
+        assert where is axes and theme == wanted
+        assert sheet.labels == single(view, geometry, units).labels
+
+
+def test_clearances_over_the_roof_are_painted_with_their_limits(boathouse, monkeypatch):
+    made, painted = assess(boathouse), []
+    monkeypatch.setattr(drawing, "paint", lambda *asked: painted.append(asked[1]))
+    limits = roof_limits(made.findings)
+    drawing.roof(object(), made.geometry, limits=limits)
+    drawing.roof(object(), made.geometry)
+    with_them, without = ([label.text for label in sheet.labels] for sheet in painted)
+    wanted = single("roof", made.geometry, FEET_INCHES, limits)
+    assert with_them == [label.text for label in wanted.labels] != without

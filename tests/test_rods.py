@@ -2,6 +2,7 @@
 
 import re
 from collections import Counter, defaultdict
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -18,16 +19,19 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.plates.marks import title_width
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
 from fireplace_calc.drawing.plates.whole_set import sheets
+from fireplace_calc.drawing.rods import rod_figure
 from fireplace_calc.drawing.rods.marked_lanes import (
     FACED,
     course_name,
     lanes,
     named_levels,
 )
+from fireplace_calc.drawing.rods.rod_figure import StripDrawing
 from fireplace_calc.drawing.rods.sheet import MORE
 from fireplace_calc.drawing.rods.sheet import plates as sheet_plates
 from fireplace_calc.drawing.rods.strips import plan_rod, staggered, strip_width
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Sheet
 from fireplace_calc.drawing.views.layout import level
 
 MAKER = ("rods.sheet",)
@@ -283,3 +287,33 @@ def test_the_lining_of_a_chamber_and_its_walls_are_told_apart():
     """Both are in one lane; *S5* stood there twice."""
     one, other = Course("smoke chamber lining", 5, 0, 1), Course("smoke chamber walls", 5, 0, 1)
     assert course_name(one) != course_name(other)
+
+
+def test_figures_that_outgrow_their_strip_take_the_height_of_the_sheet():
+    """1 m at one to ten from 50 mm up: 100 mm on paper, and 2 mm under and 6 over it are free."""
+    plan, strip = SimpleNamespace(denominator=10.0), SimpleNamespace(bottom=0.0, top=1.0)
+    one = StripDrawing(Sheet(400.0, 300.0), plan, strip, 20.0, (50.0, 240.0), FEET_INCHES)
+    assert (one.y(0.0), one.y(1.0)) == (50.0, 150.0)
+    assert one._limits(108.0, 6.0) == (48.0, 156.0)
+    assert one._limits(108.1, 6.0) == (48.0, 246.0)
+    one.foot = 60.0
+    assert one._limits(108.0, 6.0) == (58.0, 166.0) and one._limits(120.0, 4.0) == (48.0, 244.0)
+
+
+@pytest.mark.parametrize("needed", [20.0, 128.0, 1000.0])
+def test_a_strip_that_its_figures_outgrow_stands_in_the_middle_of_them(monkeypatch, needed):
+    """As far up as half of what they reach over it; no farther than the sheet has room."""
+    drawn_at, real = [], StripDrawing.draw
+
+    def draw(self, *of):
+        real(self, *of)
+        drawn_at.append((self.y(self.strip.top) - self.foot, *self.room, self.foot))
+
+    monkeypatch.setattr(StripDrawing, "draw", draw)
+    monkeypatch.setattr(rod_figure, "crowd", lambda *of: needed)
+    drawn(Design(), FEET_INCHES, "letter")
+    assert len(drawn_at) == 3
+    for high, low, top, foot in drawn_at:
+        assert 120.0 < high < 127.0 < top - low
+        over = {20.0: 0.0, 128.0: 128.0 - high, 1000.0: top - low - high}[needed]
+        assert foot == pytest.approx(low + over / 2)

@@ -17,9 +17,10 @@ from fireplace_calc.drawing.room.eye import Block, Eye, hull
 from fireplace_calc.drawing.room.guide_lines import guide_room, wrapped
 from fireplace_calc.drawing.room.inside import _joints, faces
 from fireplace_calc.drawing.room.room_scene import scene
-from fireplace_calc.drawing.room.room_view import room
+from fireplace_calc.drawing.room.room_view import _block, room
 from fireplace_calc.drawing.sheets import lettering
-from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.sheets.hidden_lines import HiddenLines
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet, View
 from fireplace_calc.drawing.sheets.style import SMALL
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.proportion import NAMES, find_guides
@@ -387,3 +388,19 @@ def test_numbers_keep_to_their_units_when_words_wrap():
     plain = [line.replace("\u00a0", " ") for line in lines]
     for kept in ("1 194 mm", "30 %", "12 ft"):
         assert any(kept in line for line in plain), kept
+
+
+def test_a_block_beyond_what_is_shown_leaves_no_joint_on_the_sheet():
+    """The window ends 3.83 m from the middle: of a block from 5 m on no line is drawn, of one in sight
+    its front is hatched.
+    """
+    geometry = made({"base.hearth_level": "16 in"})
+    s = scene(geometry)
+    for left, seen in ((0.5, True), (5.0, False)):
+        sheet = Sheet(WIDTH, HEIGHT)
+        view, hidden = View(sheet, 150.0, 20.0, 30.0), HiddenLines(sheet)
+        block = Block(left, left + 1.0, -0.5, 0.0, 0.4, "block")
+        _block(view, hidden, geometry, block, s, [], "block", -2.0)
+        hidden.lift()
+        assert bool(sheet.hatches and sum(map(len, sheet.hatches))) == seen
+        assert bool(sheet.lines) == seen

@@ -4,6 +4,7 @@ judged and what is refused.
 
 from collections import Counter
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -19,6 +20,7 @@ from fireplace_calc.drawing.composed.compose import single
 from fireplace_calc.drawing.room.eye import Block, Eye
 from fireplace_calc.drawing.room.room_scene import hearth_blocks, scene
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.views.face import seat_fronts
 from fireplace_calc.geometry.base_parts import SEAT
 from fireplace_calc.geometry.bodies import solid_body
 from fireplace_calc.geometry.builder import build_geometry
@@ -343,3 +345,19 @@ def test_views_of_a_seat_are_clean(view, told, units):
     if view == "plan":
         said = " ".join(label.text for label in sheet.labels)
         assert "seat, " in said and ("wood store" in said) == (told.get("seat.niche") != "none")
+
+
+def test_a_faced_seat_without_a_store_is_its_face_up_to_the_slab():
+    """A hearth at 16 in, an opening of 36 in with 12 in beside it: seats of 40 and 20 in from 30 in
+    on, their slab of 2 in over a face that hides block and bed.
+    """
+    told = {"seat.left": "40 in", "seat.right": "20 in", "base.hearth_level": "16 in"}
+    found = list(seat_fronts(made(told | {"hearth.faced": "yes"})))
+    assert [tone for tone, _ in found] == ["covered", "stone"] * 2
+    corners = [(min(ring), max(ring)) for _, ring in found]
+    wanted = [
+        ((-70, 0), (-30, 14)), ((-70, 14), (-30, 16)), ((30, 0), (50, 14)), ((30, 14), (50, 16)),
+    ]  # fmt: skip
+    assert np.allclose(corners, np.array(wanted) * 0.0254)
+    bare = [tone for tone, _ in seat_fronts(made(told | {"hearth.faced": "no"}))]
+    assert "covered" not in bare and len(bare) == 6

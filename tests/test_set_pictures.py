@@ -1,6 +1,7 @@
 """Pictures of a set: clean on every step, in both unit systems, and they show what stands."""
 
 from datetime import datetime
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -13,7 +14,13 @@ from fireplace_calc.base.resources import DATA
 from fireplace_calc.base.units import FEET_INCHES, INCH, MILLIMETRES, SYSTEMS
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.pieces.built_picture import built_sheet, built_view, pole_marks
-from fireplace_calc.drawing.pieces.card_picture import card_sheet
+from fireplace_calc.drawing.pieces.card_picture import (
+    ABOVE,
+    _from_above,
+    _near,
+    _standing,
+    card_sheet,
+)
 from fireplace_calc.drawing.pieces.growing import build_sheet
 from fireplace_calc.drawing.pieces.set_pictures import SetPictures, pictures_of
 from fireplace_calc.drawing.sheets.overlaps import collisions
@@ -256,3 +263,12 @@ def test_three_views_of_a_step_share_the_sheet(pictures):
     names = {one.text: one.x for one in sheet.labels}
     assert (names["Front"], names["Section on the center line"]) == (2, pytest.approx(110))
     assert names[f"{step}. WL.1  left wall"] == pytest.approx(200)
+
+
+def test_before_the_first_piece_stands_there_is_nothing_to_draw():
+    none = SimpleNamespace(standing=lambda step: 0, drawn=(), cards=[SimpleNamespace(placed=None)])
+    assert _near(none, 1, ABOVE) == []
+    sheet = Sheet(200.0, 100.0)
+    _standing(sheet, Cell(0.0, 0.0, 100.0, 100.0), none, 1)
+    _from_above(sheet, Cell(100.0, 0.0, 200.0, 100.0), none, 1, FEET_INCHES)
+    assert not (sheet.lines or sheet.fills or sheet.labels)

@@ -25,7 +25,9 @@ from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.sizes import PAPERS, paper
 from fireplace_calc.drawing.sheets.lists import Column
 from fireplace_calc.drawing.sheets.overlaps import collisions
-from fireplace_calc.drawing.yard.blocks import OrderBlock, columns_of, laid_out
+from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.yard.blocks import OrderBlock, _Place, _put, columns_of, laid_out
+from fireplace_calc.drawing.yard.order_sheets import _each
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.panels import panel
 from fireplace_calc.report.sentences import quantity, weight
@@ -459,3 +461,48 @@ def test_a_hoist_is_there_on_every_day_of_what_it_lifts():
     )
     told = dict(_hands(SimpleNamespace(work=work, structure=SimpleNamespace(engineer=()))))
     assert told == {MASON: 20.0, "Hoist or crane": 3.0}
+
+
+def test_a_price_is_told_for_the_bag_and_the_ton_of_the_reader():
+    """An 80-lb bag is 36.287 kg, a ton 907.185 kg (NIST Handbook 44): of 25 kg, and of 1000."""
+
+    def line(unit, *prices):
+        rows = (SimpleNamespace(unit=unit),)
+        return SimpleNamespace(rows=rows, priced=[SimpleNamespace(price=p) for p in prices])
+
+    for unit, price, american, metric in (
+        ("80-lb bag", 9.5, "9.50", "6.54 for 25 kg"),
+        ("50-lb pail", 62.0, "62.00", "68.34 for 25 kg"),
+        ("ton", 30.0, "30.00", "33.07"),
+        ("brick", 0.75, "0.75", "0.75"),
+    ):
+        assert _each(line(unit, price, price), "feet-inches") == american
+        assert _each(line(unit, price), "millimetres") == metric
+    assert (
+        _each(line("brick", 0.75, 0.8), "feet-inches") == _each(line("brick"), "millimetres") == ""
+    )
+
+
+def test_of_a_block_in_a_narrow_column_the_line_that_sends_on_has_room_for_both_its_rows():
+    """Rows of 5 mm under a title of 7.2 and headings of 5; *Continued in the next block.* takes 8.7 mm
+    in two lines, where 5 had been counted: a row fewer.
+    """
+    rows = tuple((f"row {n}", f"{n}") for n in range(12))
+    block = OrderBlock("Order", "", (), (Column("What", 2), Column("No.", 1)), rows, ())
+    sheet = Sheet(100.0, 200.0)
+    place = _Place(sheet, Cell(10.0, 150.0 - (7.2 + 5.0 + 6 * 5.0 + 5.1), 40.0, 150.0), 150.0)
+    rest = _put(place, block, 30.0)
+    assert rest.title == "Order, continued" and rest.rows == rows[5:] and rest.before == ()
+    texts = [label.text for label in sheet.labels]
+    assert [text for text in texts if text.startswith("row")] == [f"row {n}" for n in range(5)]
+    assert "Continued in" in texts and "the next block." in texts
+    assert min(label.extent[1] for label in sheet.labels) >= place.cell.bottom
+    wide = _Place(Sheet(200.0, 200.0), Cell(10.0, place.cell.bottom, 110.0, 150.0), 150.0)
+    assert _put(wide, block, 100.0).rows == rows[6:]
+    assert _put(replace(wide, top=150.0), replace(block, rows=rows[:1]), 100.0) is None
+
+
+def test_a_list_of_a_job_that_cannot_be_read_any_longer_is_none():
+    assert kept_prices({}) == kept_prices({LIST: "nonsense"}) == prices()
+    own = kept_prices({LIST: "item,unit,price\nMortar,80-lb bag,9.99\n"})
+    assert own["Mortar"].price == 9.99 and own != prices()

@@ -2,6 +2,7 @@
 
 import re
 from collections import Counter, defaultdict
+from types import SimpleNamespace
 
 import built_works
 import ezdxf
@@ -10,6 +11,7 @@ import pytest
 import shapely
 from ezdxf import bbox
 from sampled import sampled
+from shapely import LineString, Polygon, unary_union
 
 from fireplace_calc import assess, change
 from fireplace_calc.base.reading import to_si
@@ -17,6 +19,7 @@ from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import INCH, MM, InputError
 from fireplace_calc.brickwork import lay_brickwork
 from fireplace_calc.brickwork.courses import course_list
+from fireplace_calc.brickwork.seen.stone_face import stone_joints
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.set_out.sheets import figures as set_out_figures
 from fireplace_calc.drawing.sheets.style import HATCHES
@@ -24,12 +27,16 @@ from fireplace_calc.drawing.views.front_elevation import breast_ring
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.exports import write_dxf
+from fireplace_calc.exports.cad import cut_views
+from fireplace_calc.exports.cad.cut_views import hearth_plan
 from fireplace_calc.exports.cad.document import pattern
+from fireplace_calc.exports.cad.front_bricks import _face, _face_region, _stone
 from fireplace_calc.exports.cad.painted import AT_TRUE_SIZE, on_paper, sheet_figures
-from fireplace_calc.exports.cad.pen import LEVEL, TRIANGLE, _Reached
+from fireplace_calc.exports.cad.pen import LEVEL, TRIANGLE, DxfPen, _Reached
 from fireplace_calc.exports.cad.tied_places import half_of, span_rows
 from fireplace_calc.exports.cad.true_view import LETTERS, TrueView, ring_corners
 from fireplace_calc.geometry.bodies import plan_rings
+from fireplace_calc.geometry.builder import build_geometry
 
 UNIT = {"feet-inches": INCH, "millimetres": MM}
 WORKS = built_works.WORKS | {
@@ -708,3 +715,54 @@ def test_a_place_on_the_split_is_dimensioned_from_below():
 
     assert ends(view.rows_across()) == {0.1, 0.2}
     assert 0.3 in ends(view.rows_over()) and not {0.1, 0.2} & ends(view.rows_over())
+
+
+@pytest.mark.parametrize("bond", ["coursed rubble", "random rubble"])
+@pytest.mark.parametrize("hearth", ["0 in", "12 in"])
+def test_stones_of_the_file_are_those_of_the_sheet_and_of_the_scene(bond, hearth):
+    """Set out from the hearth: over a raised one the file had other stones than the elevation."""
+    told = {"surround.face": "stone", "surround.stone_bond": bond, "base.hearth_level": hearth}
+    geometry = build_geometry(change(Design(), told))
+    face, holes = _face_region(geometry)
+    found = _stone(geometry)
+    assert len(found) > 100 and len([*_face(geometry)]) == 0
+    (left, low), (right, top) = np.min(face, axis=0), np.max(face, axis=0)
+    up = to_si(hearth, "length")
+    whole = stone_joints(bond, (left, right, low - up, top - up)) + (0.0, up)
+    region = Polygon(face).difference(unary_union([Polygon(hole) for hole in holes]))
+    inside = unary_union([LineString(line) for line in whole]).intersection(region)
+    drawn = unary_union([LineString(line) for line in found])
+    assert drawn.length == pytest.approx(inside.length, rel=1e-3)
+    assert drawn.difference(inside.buffer(1e-6)).length < 1e-6
+
+
+def test_a_face_of_plaster_has_no_bricks_and_one_of_brick_no_stones():
+    for face, unit in (("plaster", None), ("brick", "facing brick"), ("tile", "tile")):
+        geometry = build_geometry(change(Design(), {"surround.face": face}))
+        assert {piece.name for piece in _face(geometry)} == ({unit} if unit else set())
+        assert _stone(geometry).shape == (0, 2, 2)
+
+
+def test_what_has_no_hatch_is_not_hatched():
+    assert pattern("air", 1.0) is None and pattern("brick", 1.0)
+    asked = SimpleNamespace(scale=1.0)
+    DxfPen.hatch(asked, SimpleNamespace(material="air", rings=()))  # asks nothing of a pen
+
+
+def test_a_seat_is_seen_in_the_plan_at_the_hearth():
+    """Beyond a hearth of 36 in with 12 in beside it: 40 and 20 in, 20 in deep as the extension."""
+    told = {"seat.left": "40 in", "seat.right": "20 in", "base.hearth_level": "16 in"}
+    seen = hearth_plan(build_geometry(change(Design(), told))).seen
+    boxes = [(name, *np.min(ring, axis=0), *np.max(ring, axis=0)) for name, ring in seen]
+    stone = np.array([box[1:] for box in boxes if box[0] == "stone"]) / INCH
+    assert np.allclose(stone, [(-30, -20, 30, 0), (-70, -20, -30, 0), (30, -20, 50, 0)])
+    bare = hearth_plan(build_geometry(Design())).seen
+    assert [name for name, _ in bare] == ["firebrick", "stone"]
+
+
+def test_a_level_that_cuts_nothing_has_no_plan(monkeypatch):
+    geometry, cut = build_geometry(Design()), cut_views._cut
+    monkeypatch.setattr(cut_views, "_cut", lambda g, z, more: [] if 0 < z < 2 else cut(g, z, more))
+    assert [view.name for _, view in cut_views.level_plans(geometry)] == [
+        "Plan at the base", "Plan at the flue",
+    ]  # fmt: skip

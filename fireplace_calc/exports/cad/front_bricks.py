@@ -16,11 +16,10 @@ from fireplace_calc.brickwork.seen.coursing_of_face import (
     coursed_face,
     face_joint_widths,
 )
-from fireplace_calc.brickwork.seen.stone_face import stone_joints
-from fireplace_calc.drawing.sheets.hidden_lines import clipped
 from fireplace_calc.drawing.views.cuts import clip_top
 from fireplace_calc.drawing.views.face import (
     COVERED,
+    face_joints,
     hearth_front,
     hood_ring,
     jamb_ends,
@@ -121,8 +120,6 @@ def _over_the_roof(geometry: Geometry, name: str) -> Iterator[tuple[str, Polygon
     ends = []
     for z in (bottom + inside, part.top - inside):
         xs = [x for ring in part.plan(z)[0] for x, _ in ring]
-        if not xs:
-            return
         ends.append((min(xs), max(xs)))
     (a, b), (c, d) = ends
     yield part.material, ((a, bottom), (b, bottom), (d, part.top), (c, part.top))
@@ -218,14 +215,12 @@ def _face(geometry: Geometry) -> Iterator[PieceShape]:
 
 
 def _stone(geometry: Geometry) -> Array:
-    """Joints of a stone face, (k, 2, 2). [m]"""
-    surround = geometry.design.surround
-    if surround.face != "stone":
+    """Joints of a stone face, set out from the middle of the hearth, (k, 2, 2). [m]"""
+    if geometry.design.surround.face != "stone":
         return np.empty((0, 2, 2))
     face, holes = _face_region(geometry)
-    left, low, right, top = box_of([face])
-    joints = stone_joints(surround.stone_bond, (left, right, low, top))
-    return clipped(joints, [np.array(face)], [np.array(hole) for hole in holes])
+    origin = 0.0, geometry.frame.hearth
+    return face_joints(geometry, [np.array(face)], [np.array(hole) for hole in holes], origin, 1.0)
 
 
 def _arch(geometry: Geometry) -> Iterator[PieceShape]:

@@ -24,32 +24,55 @@ import fireplace_calc
 from fireplace_calc import PACKS, assess, load
 from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
+from fireplace_calc.geometry.from_set.set_up import set_up
 from fireplace_calc.heat.findings import ReadHeat
 
 ASIDE = ("jupyter", "__main__", "cli", "rules.us", "rules.ca", "rules.uk", "rules.asked")
 """What starts something, reads a command line, or is asked elsewhere (``as_judged``)."""
-ELSEWHERE = (
-    *(
+ELSEWHERE = frozenset(
+    [
         "base.places.nearest",
+        "base.places.find",
+        "drawing.classroom.stamped.cut_to",
+        "editing.starting.start.places",
         "scene.setting.furniture.shelves.bookcase",
         "heat.cuts.behind.three_fires",
-    ),
-    *("brickwork.seen.random_rubble.random_joints", "brickwork.seen.random_rubble.rubble_around"),
-    *(
+        "brickwork.seen.random_rubble.random_joints",
+        "brickwork.seen.random_rubble.rubble_around",
         "drawing.plates.whole_set.sheets",
         "exports.picture_files.pictures",
         "heat.answer.heat_answer",
-    ),
-    *("explore.together.combined.looking_for_combinations", "explore.liners.looking_at_liners"),
-    *("panels.picture.turning_set.packed_set", "exports.cad.title_insert.told"),
+        "explore.together.combined.looking_for_combinations",
+        "explore.liners.looking_at_liners",
+        "panels.picture.turning_set.packed_set",
+        "exports.cad.title_insert.told",
+        "base.resources.version",
+        "base.resources.made_by",
+        "lessons.classroom.class_files.new_key",
+        "lessons.seeds.new_seed",
+        "panels.memory.settle_memory",
+        "panels.memory.send_promptly",
+        "panels.classroom.student_page.student",
+        "panels.classroom.trainer_page.trainer",
+        "panels.lesson.showing.show_lesson",
+        "base.units.registry",
+        "editing.visitor.served_to_visitors",
+    ]
 )
-"""Functions that take long over such numbers or are asked again elsewhere, and one that tells the day."""
+"""Functions that take long over such numbers or are asked again elsewhere; those that tell the day or the version, throw dice,
+or open a page.
+"""
 SEARCHES = ("explore.", "geometry.mesh.", "panels.picture.turning.")
 """What takes long is asked of the last design alone."""
 SAID = 4000
 """Numbers of an answer that are looked at, at most."""
 ROUNDS = 6
 """Times that a function of numbers is asked."""
+TEXTS = (
+    *("", "unknown", "42 in", "3 ft 6-1/2 in", "1067 mm", "-3", "1, 2, 3", "A name", "B x 3"),
+    *("a = 1\nb = [2]", "The flue is 12 in wide.", "unknown; 12", "5/8", "A\n\nB, C", "{here}"),
+)
+"""What somebody may write."""
 SOME = 12
 """Outlines of a design."""
 UNITS = (FEET_INCHES, MILLIMETRES)
@@ -65,6 +88,8 @@ DRAWN = {
 """Designs that are asked about."""
 
 
+WRITTEN = ("text", "words", "told", "said", "name", "key", "item")
+"""Names of words that somebody writes."""
 NUMBERS = ("float", "int", "Number")
 OF_ONE = {
     "Design": lambda made: made.design,
@@ -72,6 +97,9 @@ OF_ONE = {
     "Assessment": lambda made: made,
     "Facts": lambda made: made.facts,
     "Frame": lambda made: made.geometry.frame,
+    "Framed": lambda made: made.geometry,
+    "Assembly": lambda made: made.design.piece_set and set_up(made.design).assembly,
+    "Readings": lambda made: made.design.piece_set and set_up(made.design).read,
     "Structure": lambda made: made.structure,
     "DraftResult": lambda made: made.draft,
     "Iterable[Finding]": lambda made: made.findings,
@@ -88,11 +116,14 @@ OF_MANY = {
     "Finding": lambda made: made.findings,
     "Row": lambda made: made.takeoff,
     "Part": lambda made: made.geometry.parts,
+    "str": lambda made: TEXTS,
     "Polygon": lambda made: [ring for part in made.parts for ring in part.section()][:SOME],
     "SetPiece": lambda made: made.design.piece_set.pieces if made.design.piece_set else (),
 }
 """Of these it has many, and each is asked about."""
 KINDS = frozenset((*NUMBERS, *OF_ONE, *OF_MANY, "units"))
+ALONE = frozenset((*NUMBERS, "units", "str"))
+"""Kinds that no design has."""
 
 
 @cache
@@ -113,7 +144,7 @@ def asked():
             continue
         for own, function in vars(import_module(module.name)).items():
             takes = _takes(function) if _of_module(own, function, module.name) else None
-            if takes and f"{name}.{own}" not in ELSEWHERE:
+            if takes is not None and f"{name}.{own}" not in ELSEWHERE:
                 found[f"{name}.{own}"] = function, takes
     return found
 
@@ -134,11 +165,11 @@ def _takes(function):
             continue
         if one.annotation == "str" and one.name in ("units", "pack"):
             told.append((one.name, one.name))
-        elif one.annotation in KINDS:
+        elif one.annotation in KINDS and (one.annotation != "str" or one.name in WRITTEN):
             told.append((one.name, one.annotation))
         else:
             return None
-    return told or None
+    return told
 
 
 def _number(kind, lot):
@@ -180,7 +211,7 @@ def answers(name):
     function, takes = asked()[name]
     kinds = {kind for _, kind in takes}
     designs = worlds()[-1:] if name.startswith(SEARCHES) else worlds()
-    for number, made in enumerate((None,) if kinds <= {*NUMBERS, "units"} else designs):
+    for number, made in enumerate((None,) if kinds <= ALONE else designs):
         for units in UNITS if "units" in kinds else UNITS[:1]:
             lot = Random(f"{name} {number}")
             for told in _given(takes, made, units, lot):

@@ -903,3 +903,26 @@ def test_where_nothing_fits_under_the_ceiling_a_size_that_was_told_is_blamed(fam
         change(
             Design(), under | {"mantel.family": "paneled overmantel", "mantel.overmantel": "12 in"}
         )
+
+
+@pytest.mark.parametrize(
+    ("sizes", "label", "given", "most"),
+    [
+        ({"overmantel": "24 in"}, "Overmantel height", "2'-0\" (610 mm)", "1'-7 1/2\" (495 mm)"),
+        ({"over_opening": "60 in"}, "Mantel over the opening", "5'-0\" (1 524 mm)", "2'-3 1/2\" (699 mm)"),
+        ({"over_opening": "24 in", "frieze": "10 in"}, "Mantel over the opening", "2'-0\" (610 mm)",
+         "1'-11\" (584 mm)"),
+        ({"frieze": "10 in", "thickness": "9 in", "overmantel": "18 in"}, "Overmantel height",
+         "1'-6\" (457 mm)", '9" (229 mm)'),
+    ],
+)  # fmt: skip
+def test_of_a_mantel_that_reaches_the_ceiling_the_highest_size_is_blamed(sizes, label, given, most):
+    """With the most that fits, all others as they are told."""
+    base = {"mantel.family": "paneled overmantel", "house.ceiling": "8 ft"}
+    with pytest.raises(InputError) as refused:
+        change(Design(), base | {f"mantel.{name}": size for name, size in sizes.items()})
+    assert str(refused.value) == (
+        f"{label} is {given}, but at most {most} fits: the mantel ends under the ceiling, where the"
+        " breast is as wide as over the opening."
+    )
+    assert (refused.value.name, refused.value.allowed) == (label, f"at most {most}")

@@ -442,69 +442,6 @@ def test_what_waits_for_an_answer_is_far_from_mended():
     assert score(base, was["meets"]._replace(verdict="not checked", margin=3.0)) == -SURE
 
 
-def hunted(truth, foretold, costs):
-    """A search over an invented grid: what a check is over nought by, as it is and as foretold. Gives
-    the search at its end, and its rounds and doubts at every look.
-    """
-
-    def at(point):
-        moved = dict(point)
-        return tuple(moved.get(row, -1) + 1 for row in range(truth.ndim))
-
-    rows = tuple(range(truth.ndim))
-    effects = SimpleNamespace(
-        together=lambda rows: foretold[..., None].copy(),
-        aims=1,
-        keys=("A",),
-        known={},
-        costs=lambda row: np.asarray(costs[row]),
-        cost=lambda point: sum(costs[row][n + 1] for row, n in point),
-    )
-    hunt, looks = Hunt(effects, rows, frozenset({"A"})), []
-    while asked := hunt.wants():
-        looks.append((hunt.rounds, hunt.doubts))
-        hunt.take({point: np.array([truth[at(point)]]) for point in asked})
-    return hunt, looks
-
-
-def rising(dice, count):
-    return np.concatenate([[0.0], np.cumsum(dice.random(count - 1))])
-
-
-@pytest.mark.parametrize("shape", [(5, 6), (4, 3, 5)])
-@pytest.mark.parametrize("off", [0.0, 0.15])
-def test_a_search_ends_at_a_least_setting_that_does_it(shape, off):
-    """Against every setting of an invented grid; foretold rightly, at the cheapest of those that
-    no lever is needed less for.
-    """
-    dice = np.random.default_rng(7)
-    for _ in range(30):
-        gains = [rising(dice, count) for count in shape]
-        costs = [rising(dice, count) for count in shape]
-        wanted = 0.55 * sum(gain[-1] for gain in gains)
-        foretold = sum(np.ix_(*gains)) - wanted
-        moved = (np.indices(shape) > 0).all(axis=0)
-        truth = foretold + off * dice.standard_normal(shape) * moved
-        hunt, looks = hunted(truth, foretold, costs)
-        assert looks[0] == (1, 0), "the first look is a round, and no doubt"
-        assert [sum(look) for look in looks] == list(range(1, len(looks) + 1))
-        doing = {at: sum(c[k] for c, k in zip(costs, at, strict=True))
-                 for at in map(tuple, np.argwhere((truth > 0) & moved))}  # fmt: skip
-        if hunt.dead:
-            assert off
-            continue
-        assert doing[hunt.best] == pytest.approx(float(hunt.cost[hunt.best]))
-        fewest = [
-            cost
-            for at, cost in doing.items()
-            if not any(
-                truth[tuple(np.subtract(at, step))] > 0 for step in np.eye(len(at), dtype=int)
-            )
-        ]
-        if not off:
-            assert doing[hunt.best] == pytest.approx(min(fewest))
-
-
 @pytest.mark.parametrize("count", [0, 1, AT_ONCE, AT_ONCE + 1, 3 * AT_ONCE - 1])
 def test_of_many_designs_each_is_looked_at_and_a_hand_is_let_in_between(monkeypatch, count):
     monkeypatch.setattr(effects, "look", lambda base, wanted, only: [{"of": one} for one in wanted])

@@ -134,9 +134,7 @@ def _require_height(mantel: Mantel, size: MantelSizes, place: MantelPlace) -> No
         return
     named = [name for name in UPWARD if getattr(mantel, name) is not None]
     why = "the mantel ends under the ceiling, where the breast is as wide as over the opening."
-    for name in named:
-        if getattr(size, name) > over:
-            require_at_most(UPWARD[name], getattr(size, name), getattr(size, name) - over, why)
-            return
-    name = named[0] if named else "thickness"
-    require_at_most(UPWARD[name], getattr(size, name), 0.0, why)
+    first = named[0] if named else "thickness"
+    name = next((name for name in named if getattr(size, name) > over), first)
+    has = getattr(size, name)
+    require_at_most(UPWARD[name], has, max(has - over, 0.0), why)

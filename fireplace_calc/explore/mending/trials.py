@@ -146,8 +146,6 @@ class LeverTrials:
         """Which aims the settings at some places [-] would mend, as far as code and loads say."""
         lever, base = self.lever, self.base
         for k in places:
-            if k in self.mends:
-                continue
             found = list(
                 PACKS[base.now.pack].check(
                     gather_facts(sketch(self.tried[k][1])), base.code - base.needs_weight

@@ -135,7 +135,7 @@ def looking_for_combinations(
     """
     locks, aims = tuple(locks), None if aims is None else tuple(aims)
     base, rows = screened(design, pack, aims, locks)
-    if len(base.aims) == 0 or not rows:
+    if not rows:
         return ()
     priced = price_list() if prices is None else prices
     known = list(find_remedies(design, pack, aims, prices, locks))

@@ -27,7 +27,7 @@ TESTS = {
     "heat": "heat_below heat_answer heat_cases heat_properties heat_beside heat_said heat_fold published_cases heat_designs heat_bars heat_paper as_heated",
     "build": "casting_forms pallet_list setting_staging setting_order setting_mortar setting_cards pins_work pins_formulas lifting build work_chart seat pieces_everywhere structure_examples courses as_drawn as_reckoned",
     "assessment": "assess",
-    "explore": "mending charts_by_axes remedies sweep drawing_air handbook_examples panels draft_findings controls",
+    "explore": "together mending charts_by_axes remedies sweep drawing_air handbook_examples panels draft_findings controls",
     "proportion": "proportion room_by_hand room_view onesheet across_corner scene_room as_drawn",
     "report": "heat_below heat_said report for_client said books developers writing assess cli draft_findings onesheet inspector cover prices client client_pages yard assumptions missing exported_look room_to_turn",
     "survey": "survey survey_fold survey_sheets",

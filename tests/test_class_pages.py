@@ -1,18 +1,23 @@
 """The pages of a class without a browser: what a hand does, and what is kept and shown."""
 
 import os
+from dataclasses import replace
 
 import ipywidgets as w
 import pytest
 from test_class import NAMES, reached
 
+from fireplace_calc.base.units import InputError
 from fireplace_calc.editing.visitor import FOLDER, VISITOR
 from fireplace_calc.lessons import KINDS
 from fireplace_calc.lessons.answers.exercise_records import Exercise, ExerciseStep
 from fireplace_calc.lessons.classroom.class_files import read_class
 from fireplace_calc.lessons.classroom.kept_work import WORK
+from fireplace_calc.panels import html
+from fireplace_calc.panels.classroom import trainer_page
 from fireplace_calc.panels.classroom.student_page import StudentPage, student
 from fireplace_calc.panels.classroom.trainer_page import trainer
+from fireplace_calc.panels.teaching.beside_drawing import given_html
 
 
 @pytest.fixture
@@ -160,6 +165,58 @@ def test_papers_and_results_are_written_beside_the_secret(teacher):
         "results.xlsx",
     }
     assert os.listdir(teacher.students) == ["class.toml"]
+
+
+def test_a_table_that_cannot_be_written_is_said(teacher, monkeypatch):
+    def refuse(rows, folder):
+        raise InputError(f"{folder.name} cannot be written.", "folder", "", "")
+
+    monkeypatch.setattr(trainer_page, "write_results", refuse)
+    teacher.gather()
+    said = html.trouble(f"{teacher.folder.name} cannot be written.")
+    assert teacher.trouble.value == said and teacher.results.value == ""
+    assert "written to" not in teacher.heard.value
+
+
+def test_nothing_is_answered_before_somebody_has_begun(teacher):
+    page = student()
+    page.answer(1, "20 in")
+    page.help_with(1, "hint")
+    page._list()
+    page.choose(2)
+    assert (page.desk, page.rows, page.number, page.chooser.options) == (None, [], 1, ())
+    assert page.trouble.value == page.heard.value == page.story.value == ""
+
+
+def test_work_that_cannot_be_kept_is_said_at_its_page_and_the_answer_does_not_count(teacher):
+    page = sat_down(teacher, "Ann Lee")
+    line = page.rows[0]
+    before = page.chooser.options
+    path = page.desk.folder / WORK
+    kept = path.read_text()
+    path.write_text("attempts = [")
+    page.answer(1, "20 in")
+    first = page.trouble.value
+    assert "work.toml" in first and first.startswith('<div class="trouble" role="alert">')
+    assert line.reply.value == "" and page.chooser.options == before
+    page.trouble.value = ""
+    page.help_with(1, "hint")
+    assert page.trouble.value == first and line.said.value == ""
+    path.write_text(kept)
+    page.answer(1, "20 in2")
+    assert page.trouble.value == "" and line.reply.value
+
+
+def test_an_exercise_without_a_figure_has_an_empty_board(teacher):
+    page = sat_down(teacher, "Ann Lee")
+    assert page.board.widget.drawn["bodies"]
+    asked = page.desk.asked(1)
+    page._draw(asked)
+    given = given_html([one[1:] for one in asked.given])
+    assert page.given.value == f'<div class="why">{given}</div>'
+    page._draw(replace(asked, figure=None))
+    assert page.board.widget.drawn == {} and page.board.stage.shown == {}
+    assert page.beside.children[1].children == (page.turner, page.steps)
 
 
 def test_a_broken_class_file_is_told_and_left(teacher):

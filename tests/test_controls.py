@@ -32,12 +32,14 @@ from fireplace_calc.panels.folds.reach import HowFar, liner_words, reach_words
 from fireplace_calc.panels.folds.remedies import (
     Remedies,
     RemedyLine,
+    listed_words,
     refused_words,
     remedy_words,
 )
 from fireplace_calc.panels.live_design import LiveDesign
 from fireplace_calc.panels.live_panel import Panel
 from fireplace_calc.panels.session import Session
+from fireplace_calc.panels.workbench.field_box import FieldBox
 from fireplace_calc.report.sentences import sentence
 
 BOATHOUSE = load(DATA / "designs" / "boathouse-laid.toml")
@@ -152,6 +154,23 @@ def test_a_box_of_the_panel_takes_a_bare_number():
     box.show(0.0, METRIC)
     box.widget.value = "160"
     assert told == [("opening.extension", "6 3/8 in"), ("opening.extension", "160 mm")]
+
+
+@pytest.mark.parametrize(
+    ("kind", "text", "value"),
+    [
+        ("count", "12", 12),
+        ("count", " -3 ", -3),
+        ("count", "12.5", "12.5"),
+        ("count", "unknown", "unknown"),
+        ("count", 7, 7),
+        ("text", "12", "12"),
+    ],
+)
+def test_a_count_that_is_typed_is_a_whole_number(kind, text, value):
+    box = FieldBox(kind=kind)
+    box.value = text
+    assert box.value == value and type(box.value) is type(value)
 
 
 class Told(list):
@@ -485,6 +504,47 @@ def test_two_or_three_changes_are_looked_for_on_request(monkeypatch):
     panel.lay(RAISED)
     fold.update()
     assert shown(fold.together) == []
+
+
+def test_a_search_for_another_design_is_not_told(monkeypatch):
+    panel = Hand(change(Design(), {"hearth.front": "14 in", "hearth.side": "6 in"}))
+    fold = Remedies(panel)
+    fold.update()
+    single = shown(fold.single)
+
+    def looking(design, pack, locks, prices=None):
+        panel.lay(RAISED)
+        yield 1, 1, "a pair"
+        return find_remedies(design)[:2]
+
+    monkeypatch.setattr("fireplace_calc.panels.folds.remedies.looking_for_combinations", looking)
+    fold.ask.click()
+    assert "The design has changed: look again." in plain_text(fold.job.status.value)
+    assert shown(fold.together) == [] and shown(fold.single) == single
+    fold.update()
+    assert shown(fold.together) == [] and shown(fold.single) != single
+
+
+def test_where_nothing_falls_short_that_is_said():
+    found = assess(RAISED).findings
+    short = [f for f in found if f.verdict == "falls short"]
+    met = [f for f in found if f.verdict != "falls short"]
+    keys = frozenset(f.key for f in short)
+    assert short and listed_words(met, (), (), frozenset()) == "Nothing falls short."
+    assert listed_words(found, (), (), keys) == "Nothing falls short."
+    one = listed_words((short[0],), (), (), frozenset())
+    assert one.startswith("1 check falls short. Each line below is the smallest single change")
+
+
+def test_why_a_liner_stops_where_it_does():
+    """It cannot be drawn; something is short without any raise; the range ends; or a check."""
+    table = liner_raises(RAISED)
+    held = next(one for one in table.rows if one.stop and one.stop.findings)
+    refused = replace(held, refusal="Too wide < it fits.", raised=None)
+    free = replace(held, stop=None)
+    text = liner_words(replace(table, rows=(refused, free)), METRIC, "US IRC 2021")
+    assert "<td class=n>none</td><td>Too wide &lt; it fits.</td></tr>" in text
+    assert "<td>Nothing: the workable range ends here.</td></tr>" in text
 
 
 def test_canadas_table_is_said_beside_an_american_remedy():

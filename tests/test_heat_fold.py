@@ -1,5 +1,6 @@
 """The fold on the heat: it follows the design, says why where nothing can be worked, and goes on."""
 
+import asyncio
 import re
 
 import pytest
@@ -9,6 +10,7 @@ from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import SYSTEMS
 from fireplace_calc.drawing.heat.map_of_plan import view_top
+from fireplace_calc.drawing.sheets.lists import Table
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.heat.conduction.grading import FINE
 from fireplace_calc.heat.cuts.behind import STANDS, three_fires
@@ -16,6 +18,7 @@ from fireplace_calc.heat.cuts.from_geometry import wall_plan
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.folds.contents import FOLDS
 from fireplace_calc.panels.heat import heat_fold
+from fireplace_calc.panels.heat.heat_fold import heat_words
 from fireplace_calc.report.heat import heat_report
 
 PLAIN = load(DESIGNS / "plain.toml")
@@ -230,6 +233,32 @@ def test_the_rest_is_left_alone_once_the_hand_has_moved_on(monkeypatch):
 
     monkeypatch.setattr(heat_fold, "heat_steps", pieces)
     assert len([*fold._steps()]) == 1 and worked == [0]
+
+
+def test_what_is_ready_too_late_says_nothing_and_the_fold_follows():
+    fold = opened()[1]
+    known, more, lines = fold.known, fold.more.value, fold.list.lines
+    followed = []
+    fold.update = lambda: followed.append(fold.burns)
+
+    async def late():
+        assert fold._ready(("of an earlier design",)) == "" and followed == []
+        await asyncio.sleep(0)
+
+    asyncio.run(late())
+    assert followed == [fold.burns] and fold.known is known
+    assert fold.more.value == more and fold.list.lines is lines
+
+
+def test_radiation_on_a_mantel_that_burns_has_its_table():
+    made = panel(load(DESIGNS / "boathouse-laid.toml"), units="millimetres", folds=("heat",))
+    heat = made.result.heat
+    assert heat.trim and not opened()[0].result.heat.trim
+    tables = {one.title: one for one in heat_words(made) if isinstance(one, Table)}
+    told = tables["Radiation on mantel and trim"]
+    assert [column.heading for column in told.columns] == list(heat_report.TRIM)
+    assert told.rows == heat_report.trim_rows(made.result) and len(told.rows) == len(heat.trim)
+    assert [column.share for column in told.columns] == [34, *[16] * (len(told.columns) - 1)]
 
 
 def test_a_fault_ends_nothing(monkeypatch, caplog):

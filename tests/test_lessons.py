@@ -1,6 +1,7 @@
 """Lessons, numbers to work out and planted faults: for every seed the key is what the checks say."""
 
 import os
+from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -24,6 +25,10 @@ from fireplace_calc.lessons import (
 from fireplace_calc.lessons.course.lesson_file import course, course_lesson
 from fireplace_calc.lessons.fault_hunt.fault_books import FAULT_BOOKS
 from fireplace_calc.lessons.valid_designs import told
+from fireplace_calc.panels import html
+from fireplace_calc.panels.teaching.beside_drawing import given_html
+from fireplace_calc.panels.teaching.exercise_panel import practice
+from fireplace_calc.panels.teaching.replies import prompt_html
 from fireplace_calc.rules import PACKS
 from fireplace_calc.rules.comparing import FALLS_SHORT, NOT_CHECKED
 
@@ -238,8 +243,6 @@ def test_a_seed_is_a_number_or_a_line_that_fits_a_sheet(seed):
 
 # -- panels -----------------------------------------------------------------------------------------
 def test_the_desk_replies():
-    from fireplace_calc.panels.teaching.exercise_panel import practice
-
     session = practice(11, faults=2)
     search = session.search
     first, second = (f.key for f in search.faults.findings)
@@ -251,6 +254,52 @@ def test_the_desk_replies():
         search.accuse("FND-12" if "FND-12" in suspects(session.student.pack).values() else "HTH-02")
         is not None
     )
+
+
+def test_another_book_has_its_own_list_and_what_cannot_be_drawn_changes_nothing():
+    session = practice(11, faults=2)
+    search, before = session.search, session.student
+    session.set(seed="x" * 99)
+    said = str(refused(lambda: planted("x" * 99, 2)))
+    assert session.trouble.value == html.trouble(said) and session.student is before
+    drawn = search.faults
+    session.set(pack="UK ADJ")
+    assert session.trouble.value == "" and search.faults.pack == "UK ADJ"
+    assert search.faults != drawn and session.student == replace(before, pack="UK ADJ")
+    listed = [(part, rule) for part, rules in checklist("UK ADJ") for rule in rules]
+    named = {f"{part}: {text}": key for part, (key, text) in listed}
+    assert dict(search.suspect.options) == {"choose": ""} | named and len(named) > 12
+    assert search.accuse("") is None
+    assert search.verdict.value == prompt_html("Choose a rule first.")
+    assert search.hunt.wrong == 0
+    session.set(units="millimetres")
+    assert search.units == "millimetres" and search.verdict.value == ""
+
+
+def refused(act):
+    with pytest.raises(InputError) as wrong:
+        act()
+    return wrong.value
+
+
+def test_what_an_exercise_gives_stands_as_a_list_and_a_table():
+    """A name or a figure is never read as the page's own code."""
+    given = [
+        ("Opening width", "940 <mm>"),
+        ("Table: opening to 0.50 m², chimney 8.9 to 12 m", "170 mm to 230 mm"),
+        ("Table: opening to 0.65 m², chimney 5.9 to 8.9 m", "220 mm to 280 mm"),
+        ("Table: opening to 0.65 m², chimney 8.9 to 12 m", "200 mm to 260 mm"),
+    ]
+    assert given_html(given[:1]) == "<ul><li>Opening width: <b>940 &lt;mm&gt;</b></li></ul>"
+    assert given_html(given) == (
+        "<ul><li>Opening width: <b>940 &lt;mm&gt;</b></li></ul>"
+        '<table class="given"><caption>in mm</caption><tr><th scope="col">Opening, chimney</th>'
+        '<th scope="col">5.9 to 8.9 m</th><th scope="col">8.9 to 12 m</th></tr>'
+        '<tr><th scope="row">to 0.50 m²</th><td></td><td>170–230</td></tr>'
+        '<tr><th scope="row">to 0.65 m²</th><td>220–280</td><td>200–260</td></tr></table>'
+    )
+    bare = given_html([(name, text.replace(" mm", "")) for name, text in given[1:]])
+    assert bare.startswith('<ul></ul><table class="given"><tr><th scope="col">Opening, chimney')
 
 
 def test_designs_of_a_class_are_invented_and_say_so():

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 from measured_sheet import HEAD, as_sheet
 
 from fireplace_calc.editing.sets.measured_files import MeasuredFiles
+from fireplace_calc.panels.measuring import measure_set
 from fireplace_calc.panels.measuring.measure_set import MeasureSet
 from fireplace_calc.panels.measuring.telling import WHOLE
 from fireplace_calc.pieces.measured.sheet import MeasuredSheet, begun
@@ -101,6 +102,25 @@ def test_the_other_hand_of_a_piece_without_a_side_asks_for_its_mark(headed):
     headed.hear({"do": "hand", "id": headed.page.shown["id"]})
     assert headed.number == 1 and headed.page.shown["ask"]["key"] == "mark"
     assert field(headed, "mirror")["text"] == "B1"
+
+
+def test_the_set_as_a_whole_has_no_other_hand(full):
+    before = full.sheet
+    full.hear({"do": "open", "number": WHOLE})
+    assert full.number == WHOLE
+    full.hear({"do": "hand", "id": full.page.shown["id"]})
+    assert full.sheet is before and full.number == WHOLE and full.page.shown["said"] == []
+
+
+def test_a_set_has_no_more_pieces_than_can_be_read(full, monkeypatch):
+    many = len(full.sheet.entries)
+    monkeypatch.setattr(measure_set, "MOST_PIECES", many)
+    full.hear({"do": "done", "id": full.page.shown["id"]})
+    assert full.page.shown["said"][0] == f"A set has at most {many} pieces."
+    assert len(full.sheet.entries) == many
+    monkeypatch.setattr(measure_set, "MOST_PIECES", many + 1)
+    full.hear({"do": "done", "id": full.page.shown["id"]})
+    assert len(full.sheet.entries) == many + 1 and full.number == many
 
 
 def test_there_is_no_other_hand_of_nothing(headed):

@@ -11,8 +11,9 @@ from test_client_pages import DOT, dot
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.drawing.client_pages import page_plan
+from fireplace_calc.editing.jobs.options import shown as on_the_shelf
 from fireplace_calc.exports import one_file
-from fireplace_calc.panels import panel
+from fireplace_calc.panels import html, panel
 from fireplace_calc.panels.folds.for_client import THIS
 from fireplace_calc.panels.options import picture_desk
 from fireplace_calc.panels.options.picture_desk import PictureDesk
@@ -20,6 +21,7 @@ from fireplace_calc.panels.scene import scene_view
 from fireplace_calc.panels.scene.scene_view import SceneView
 from fireplace_calc.report.alternatives import changed_inputs
 from fireplace_calc.report.for_client.handed_over import MARK, Names, names_of
+from fireplace_calc.report.for_client.under_a_picture import option_words
 from fireplace_calc.scene.still.option_pictures import marks, one_standpoint, option_picture
 
 LAID = load(DATA / "designs" / "boathouse-laid.toml")
@@ -85,6 +87,33 @@ def test_two_are_wiped_with_what_they_differ_in(fold):
     assert fold.wipe.names == []
 
 
+def test_a_picture_that_is_still_to_come_is_said_to_be_made(fold):
+    keep(fold, "As it is")
+    card = fold.cards[0]
+    (option,) = on_the_shelf(fold.panel.session.shelf)
+    words, made = card.words.value, card.image.value
+    card.show(option, option_words(fold.results[0], FEET, None), None, ())
+    assert (
+        card.image.value == html.remark("The picture is being made.") and made != card.image.value
+    )
+    assert card.words.value == words and card.name.value == "As it is"
+    assert (card.back.description, card.away.description) == (
+        "Bring back As it is",
+        "Remove As it is",
+    )
+
+
+def test_an_option_that_was_put_aside_meanwhile_waits_for_its_words(fold):
+    """A picture is ready before the fold has followed."""
+    keep(fold, "As it is")
+    before = [card.image.value for card in fold.cards], fold.wipe.get_state()
+    fold.panel.session.put_aside("Another")
+    fold.show()
+    assert ([card.image.value for card in fold.cards], fold.wipe.get_state()) == before
+    fold.update()
+    assert [card.name.value for card in fold.cards] == ["As it is", "Another"]
+
+
 def test_an_options_words_follow_its_name(fold):
     keep(fold, "As it is")
     keep(fold, "Other", hearth__front="30 in")
@@ -146,6 +175,13 @@ def test_the_client_is_given_pages_a_picture_and_a_room_that_turns(tmp_path, mon
     kept = panel(LAID, folds=(), keep=tmp_path).session
     assert names_of(kept.design, kept.words) == Names("A. Client", "Oak Hearths", DOT)
     assert kept.design.job.checked == "N. Body"
+    page.set_input("job.client", "B. Client")
+    fold.update()
+    assert given.names["job.client"].value == "B. Client"
+    assert given.names["job.drawn"].value == "Oak Hearths"
+    page.undo()
+    fold.update()
+    assert given.names["job.client"].value == "A. Client"
     chosen, others = given.designs()
     assert chosen.result.design == page.design and [one.name for one in others] == ["Quiet"]
     given.chosen.value = "Quiet"

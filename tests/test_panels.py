@@ -29,6 +29,7 @@ from fireplace_calc.panels import html as html_of
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.controls.lookup import Lookup
 from fireplace_calc.panels.fireside.client_page import ClientPage
+from fireplace_calc.panels.folds import checks
 from fireplace_calc.panels.folds.contents import FOLDS
 from fireplace_calc.panels.html import flow
 from fireplace_calc.panels.lesson.lesson_page import LessonPage
@@ -287,6 +288,20 @@ def test_the_checklist_is_the_packs_own_and_counts_down():
         and "<b>1</b> not answered" in made.folds["checklist"].hint.value
     )
     assert "✓ meets</td><td><b>Laid out from the center line" in told(made, "checks")
+
+
+def test_where_nothing_is_assumed_that_is_said():
+    said = "Nothing is assumed: all that the passing checks rest on was entered."
+    assert html_of.assumed_hint(()) == html_of.remark(said)
+
+
+def test_what_stands_begins_with_its_table(monkeypatch):
+    made = panel(BOATHOUSE, folds=("structure",))
+    fold = checks.Stands(made)
+    monkeypatch.setattr(checks, "standing", lambda *_: iter(["Call an engineer."]))
+    with pytest.raises(TypeError) as wrong:
+        fold.update()
+    assert str(wrong.value) == "What stands on paper begins with the table of its findings."
 
 
 def test_several_books_answer_in_one_table():

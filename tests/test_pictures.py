@@ -118,6 +118,15 @@ def shown(look):
     return alt, base64.b64decode(data)
 
 
+def test_nothing_is_shown_before_it_is_asked_for():
+    made = panel(PLAIN, folds=("papers",))
+    made.open("papers")
+    look = made.folds["papers"].look
+    look.zoom.value = "double"
+    look._turn(1)
+    assert look.page.value == "" and look.made == [] and look.which.options == ()
+
+
 def test_the_first_sheet_is_shown_and_one_turns_to_the_next(fold):
     look = fold.look
     assert look.open.layout.display == "" and "Nothing was written" in fold.job.status.value

@@ -19,6 +19,7 @@ from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.drawing.composed import compose
 from fireplace_calc.editing.file_text import text_of
 from fireplace_calc.editing.jobs.options import MOST_OPTIONS
+from fireplace_calc.editing.kept_folder import KeptFolder
 from fireplace_calc.panels import panel
 from fireplace_calc.panels.session import Session
 
@@ -83,6 +84,31 @@ def test_names_that_an_older_job_kept_apart_are_taken_over(tmp_path):
         assert (job.client, job.drawn, job.checked) == ("A. Client", "Oak Hearths", "")
         opened.keep()
         assert "paper_" not in (tmp_path / "reader.toml").read_text()
+
+
+def test_a_design_file_that_is_gone_is_the_example_with_the_past_that_is_known(tmp_path):
+    work = session(tmp_path)
+    work.take({"opening.width": "50 in"})
+    work.keep()
+    (tmp_path / "design.toml").unlink()
+    again = session(tmp_path)
+    assert again.design == load(EXAMPLE) and again.said == ""
+    assert [moment.did for moment in again.history.moments] == ["Beginning", "Opening width 4'-2\""]
+    assert again.history.at == 0 and not again.undo() and again.redo()
+    assert again.design == work.design
+
+
+def test_a_paper_that_cannot_be_laid_beside_the_job_is_not_laid(tmp_path, monkeypatch):
+    work = session(tmp_path)
+    assert work.lay("order.csv", b"1") == tmp_path / "order.csv"
+    assert session(None).lay("order.csv", b"1") is None
+
+    def refuse(folder, name, content):
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(KeptFolder, "lay", refuse)
+    assert work.lay("papers.pdf", b"%PDF") is None
+    assert not (tmp_path / "papers.pdf").exists()
 
 
 def test_an_empty_folder_begins_with_the_example(tmp_path):

@@ -12,12 +12,24 @@ from fireplace_calc.base.units import INCH, MILLIMETRES, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.pieces.growing import SHARES
 from fireplace_calc.editing.designfile import load
+from fireplace_calc.editing.jobs.jobs_folder import JobsFolder
+from fireplace_calc.editing.kept_folder import KeptFolder
 from fireplace_calc.geometry.visible.stages import Stages
 from fireplace_calc.geometry.visible.viewpoint import SECTION
+from fireplace_calc.panels import html
 from fireplace_calc.panels.picture.turning import Turning
 from fireplace_calc.panels.session import Session
+from fireplace_calc.panels.setting import as_it_stands, kept_record
+from fireplace_calc.panels.setting.kept_record import KeptRecord
+from fireplace_calc.panels.setting.open_job import open_set
 from fireplace_calc.panels.step_by_step import StepByStep
 from fireplace_calc.pieces.standing.as_built_file import read_as_built
+
+
+def refused(act):
+    with pytest.raises(InputError) as wrong:
+        act()
+    return wrong.value
 
 
 @pytest.fixture(scope="module")
@@ -223,6 +235,79 @@ def test_a_folder_that_cannot_be_written_is_said_and_nothing_is_taken(tmp_path):
     assert measured.form.boxes["level"].value == "3 1/2"
 
 
+def test_an_entry_that_cannot_be_taken_back_stays_and_is_said(tmp_path, monkeypatch):
+    measured = opened(tmp_path)
+    enter(measured, "3 1/2")
+    kept = measured.kept.built
+
+    def full(*_):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(measured.kept.folder, "keep", full)
+    measured.undo()
+    said = f"Not kept: {tmp_path} cannot be written: No space left on device."
+    assert measured.said.value == html.trouble(said) and measured.kept.built is kept
+    monkeypatch.undo()
+    measured.undo()
+    assert measured.kept.built.tops == () and "Taken back" in measured.said.value
+
+
+def test_a_record_that_cannot_be_printed_is_said(tmp_path, monkeypatch):
+    measured = opened(tmp_path)
+    asked = []
+
+    def refuse(*how):
+        asked.append(how)
+        raise InputError("as-built.pdf cannot be written.")
+
+    monkeypatch.setattr(as_it_stands, "print_record", refuse)
+    measured.print_record()
+    assert measured.said.value == html.trouble("as-built.pdf cannot be written.")
+    assert asked == [
+        (measured.design, measured.kept.built, tmp_path / "as-built.pdf", measured.units)
+    ]
+
+
+def test_a_folder_that_cannot_be_looked_into_begins_no_record(tmp_path, monkeypatch):
+    def refuse(folder):
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(KeptFolder, "look", refuse)
+    record = KeptRecord("Lake", (), tmp_path)
+    assert record.said == f"{tmp_path} cannot be read: Permission denied."
+    assert record.built.tops == ()
+
+
+def test_a_record_that_can_be_neither_read_nor_renamed_is_left(tmp_path, monkeypatch):
+    (tmp_path / "as-built.toml").write_text("[[top")
+    first = KeptRecord("Lake", (), tmp_path).said
+    why, _, end = first.partition(" It was set aside as ")
+    assert end == "as-built-unreadable-1.toml; a new record begins."
+    assert why.startswith("The record cannot be read: Expected ']]'")
+
+    def refuse(path):
+        raise PermissionError(13, "Permission denied", str(path))
+
+    (tmp_path / "as-built.toml").write_text("[[top")
+    monkeypatch.setattr(kept_record, "set_aside", refuse)
+    record = KeptRecord("Lake", (), tmp_path)
+    assert record.said == f"{why} It could not be renamed and is left as it is."
+    assert (tmp_path / "as-built.toml").read_text() == "[[top"
+
+
+def test_a_fold_that_is_closed_again_keeps_what_is_in_it():
+    panel = StepByStep(change(Design(), SMALL))
+    panel.fold.selected_index = None
+    panel._unfolded()
+    assert panel.measured is None
+    panel.open()
+    made = panel.measured
+    panel.fold.selected_index = None
+    panel.open()
+    assert made is not None and panel.measured is made
+    assert panel.fold.children[0].children == (made.widget,)
+
+
 def test_the_record_is_printed_beside_what_is_kept(tmp_path, monkeypatch):
     measured = opened(tmp_path / "job")
     enter(measured, "3 1/2")
@@ -308,6 +393,18 @@ def test_the_job_that_is_open_is_set_where_it_has_a_set(tmp_path):
     page = StepByStep(example, jobs=tmp_path)
     assert page.design == work.design and "This is Lake" in page.said.value
     assert page.keep == tmp_path / "lake"
+    path = tmp_path / "lake" / "design.toml"
+    whole = path.read_text()
+    path.write_text("half a design")
+    page = StepByStep(example, jobs=tmp_path)
+    why = str(refused(lambda: JobsFolder(tmp_path).design("lake")))
+    assert open_set(tmp_path, example) == (
+        example,
+        tmp_path / "pieces",
+        f"{why} The example is shown.",
+    )
+    assert page.design == example and page.keep == tmp_path / "pieces"
+    path.write_text(whole)
     work.take({"pieces.set": "", "method": "laid"})
     work.keep()
     page = StepByStep(example, jobs=tmp_path)

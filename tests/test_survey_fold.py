@@ -10,6 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from test_survey import BRICK, filled
 
+from fireplace_calc import load
+from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import INCH
 from fireplace_calc.design.records import Design
 from fireplace_calc.panels import panel
@@ -225,6 +227,18 @@ def test_every_step_back_stands_where_things_stood(moves):
                 stood[at + 1 :] = [now]
                 at += 1
             assert now == stood[at]
+
+
+def test_what_a_step_has_measured_and_nobody_can_read_is_like_nothing():
+    work = Session(load(DESIGNS / "plain.toml"), "US IRC 2021", "feet-inches")
+    work.measure(Survey().put("jamb, left", "8 in"), "Jamb 8 in")
+    good = work.history.now.survey
+    work.take({"opening.width": "40 in"})
+    assert [moment.survey for moment in work.history.moments] == ["", good, good]
+    work.history.moments[1].survey = "[[jamb"
+    work.take_up_survey(Survey().put("jamb, left", "8 in"))
+    assert [moment.survey for moment in work.history.moments] == ["", "", good]
+    assert work.survey == Survey().put("jamb, left", "8 in")
 
 
 def test_a_survey_of_before_stays_whatever_is_undone(tmp_path):

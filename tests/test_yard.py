@@ -2,8 +2,10 @@
 what the job takes besides, priced or named; and the sheets it is printed on.
 """
 
+import base64
 import csv
 import io
+import re
 from collections import Counter
 from dataclasses import replace
 from datetime import UTC, datetime
@@ -30,6 +32,7 @@ from fireplace_calc.drawing.yard.blocks import OrderBlock, _Place, _put, columns
 from fireplace_calc.drawing.yard.order_sheets import _each
 from fireplace_calc.editing.file_text import fingerprint
 from fireplace_calc.panels import panel
+from fireplace_calc.panels.folds.order_and_cost import FILL_IN
 from fireplace_calc.report.sentences import quantity, weight
 from fireplace_calc.report.yard.asked_for import in_units, loaded_as, size_of, weight_ordered
 from fireplace_calc.report.yard.beside_the_list import HELPERS, MASON, _days, _hands
@@ -392,6 +395,24 @@ def test_a_list_to_fill_in_names_everything_and_is_read_once_it_is_filled_in():
     filled = read_prices(out.getvalue().encode(), "x")
     assert not bill(result.takeoff, filled).unpriced
     assert left_out(yard_order(result, filled)) == "All of it is priced"
+
+
+def test_the_list_to_fill_in_comes_as_a_file_for_a_spreadsheet():
+    made = panel(load(DESIGNS / "plain.toml"))
+    made.open("cost")
+    fold = made.folds["cost"]
+    assert fold.link.value == ""
+    upload(fold, OWN.encode())
+    fold.fill_in.click()
+    known = read_prices(OWN.encode(), "mine.csv")
+    text = list_to_fill_in(made.result, yard_order(made.result, known), known)
+    found = re.fullmatch(
+        r'<a download="([^"]+)" href="data:text/csv;base64,([^"]+)">Download (.+)</a>',
+        fold.link.value,
+    )
+    assert found[1] == found[3] == FILL_IN
+    assert base64.b64decode(found[2]) == b"\xef\xbb\xbf" + text.encode()
+    assert text != list_to_fill_in(made.result, yard_order(made.result, prices()), prices())
 
 
 def test_a_list_is_written_as_it_is_read():

@@ -13,6 +13,7 @@ from fireplace_calc.lessons import (
     FAULTS,
     KINDS,
     SEARCHED,
+    checklist,
     exercise,
     figures,
     guess,

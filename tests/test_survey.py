@@ -24,7 +24,7 @@ from fireplace_calc.survey.asked.entry import CANNOT_REACH, NOTE, STATIONS, read
 from fireplace_calc.survey.asked.walk import BY_KEY, ENTRY_OF, NUMBER, WALK
 from fireplace_calc.survey.beside import BESIDE_HEADINGS, beside_drawn, beside_words
 from fireplace_calc.survey.doubts import RAISED, doubt_rows, raised_findings
-from fireplace_calc.survey.from_survey import DEEP, _too_deep, surveyed
+from fireplace_calc.survey.from_survey import DEEP, _entry_of, _too_deep, surveyed
 from fireplace_calc.survey.kept import LARGEST, LONGEST, Survey, read_survey, survey_text
 from fireplace_calc.survey.reading import LEFT_OUT, MEASURED, UNREACHED, WRONG, read_entry
 from fireplace_calc.survey.unseen import CAUTIONS, UNSEEN
@@ -354,6 +354,25 @@ def test_entries_that_do_not_go_together_are_told_in_a_sentence(key):
     told = surveyed(filled(REFUSED[key]))
     assert told.design is None and told.at == key and told.trouble.endswith(".")
     assert told.assumed == (), "nothing is assumed where nothing is drawn"
+
+
+def test_a_sentence_leads_to_the_entry_that_it_is_about_or_to_none():
+    """By the entry's key, its label, or the label or key of the input that it fills; only where
+    something was measured there.
+    """
+    told = surveyed(filled({"jamb, left": "8 in", "opening width, top": "40 in"})).readings
+    for label, key in (
+        ("jamb", "jamb"),
+        ("Jamb", "jamb"),
+        ("firebox.jamb", "jamb"),
+        ("Opening width", "opening width"),
+        ("opening.width", "opening width"),
+        ("Chimney height", ""),
+        ("chimney height", ""),
+        ("Flue sections", ""),
+        ("", ""),
+    ):
+        assert _entry_of(told, label) == key, label
 
 
 def test_one_that_was_as_high_before_was_not_raised():

@@ -3,6 +3,7 @@ something, and what burns keeps away from the fire.
 """
 
 from collections import Counter
+from dataclasses import replace
 from itertools import combinations
 
 import numpy as np
@@ -16,6 +17,8 @@ from strategies import designs
 from fireplace_calc import assess, load
 from fireplace_calc.base.resources import example
 from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.brickwork import lay_brickwork
+from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, change
 from fireplace_calc.geometry.bodies import solid_body
 from fireplace_calc.geometry.builder import build_geometry
@@ -23,18 +26,23 @@ from fireplace_calc.geometry.in_room.cut_corner import corner_of, least_across
 from fireplace_calc.geometry.mantel.on_face import mantel_parts, shelf_board
 from fireplace_calc.geometry.mesh import part_body
 from fireplace_calc.proportion.figures import proportion_figures
-from fireplace_calc.proportion.wall_guides import wall_top
+from fireplace_calc.proportion.wall_guides import wall_sides, wall_top
+from fireplace_calc.scene.built.of_set import pieces_of_set, steps_beside_the_set
 from fireplace_calc.scene.eyes import INSIDE, standpoints
+from fireplace_calc.scene.layouts.lining import _brick_by_brick
 from fireplace_calc.scene.setting.fire import LEAST, SHORTEST, fire_place
 from fireplace_calc.scene.setting.furnished import room_measures, setting
 from fireplace_calc.scene.setting.furniture.hearth import wood_cradle
 from fireplace_calc.scene.setting.furniture.seats import armchair, sofa
 from fireplace_calc.scene.setting.furniture.tables import low_table, side_table
-from fireplace_calc.scene.setting.measures import Window
-from fireplace_calc.scene.setting.openings import _sashes
+from fireplace_calc.scene.setting.hung_and_put import on_the_mantel
+from fireplace_calc.scene.setting.measures import Window, side_walls, window_ends, windows
+from fireplace_calc.scene.setting.openings import _sashes, door_place, window_things
 from fireplace_calc.scene.setting.places import FROM_FIRE
-from fireplace_calc.scene.shown_masonry import mantel_things
+from fireplace_calc.scene.setting.shell import _right_wall
+from fireplace_calc.scene.shown_masonry import ShownSolid, _thing, mantel_things
 from fireplace_calc.scene.shown_masonry import masonry as masonry_things
+from fireplace_calc.scene.still.coat_dots import _plain, linear
 from fireplace_calc.scene.stuffs import stuffs
 
 MOST_FACES, MOST_BYTES = 14_000, 300 * 1024
@@ -487,3 +495,95 @@ JOINED = ("leaves", "skirting", "person, trousers", "person, skin")
 class Skin:
     def __init__(self, points, faces):
         self.points, self.faces = np.array(points), np.array(faces, dtype=int)
+
+
+# -- small rooms and what is kept ------------------------------------------------------------------
+@pytest.mark.parametrize("width", ["6 ft", "7 ft", "unknown"])
+@pytest.mark.parametrize(
+    ("told", "length"),
+    [
+        ({}, "6 ft"),
+        ({"breast.form": "flush"}, "8 ft"),
+        ({"breast.place": "across a corner", "opening.width": "24 in"}, "12 ft"),
+        ({"breast.place": "across a corner", "opening.width": "24 in"}, "unknown"),
+    ],
+)
+def test_the_smallest_room_has_a_window_and_its_curtain(told, length, width):
+    """A wall of 6 ft less 0.45 m at one end and 0.7 m at the other leaves 0.68 m for it."""
+    if "breast.place" in told and width != "unknown":
+        width = length  # a foot of either wall has to be left beside it
+    told = told | {"house.room_length": length, "house.room_width": width}
+    geometry = build_geometry(change(Design(), told))
+    panes = windows(geometry)
+    assert panes and min(pane.back - pane.front for pane in panes) >= 0.6
+    assert max(pane.back for pane in panes) <= window_ends(geometry)[1] - 0.7 + 1e-9
+    things = {thing.name: thing for thing in window_things(geometry)}
+    rail = things["curtain rod"].points[:, 2]
+    assert (rail.min() + rail.max()) / 2 == pytest.approx(panes[0].head + 0.09 + 0.07)
+    assert rail.max() < wall_top(geometry) and panes[0].head <= wall_top(geometry) - 0.35 + 1e-9
+
+
+def test_a_room_whose_length_nobody_told_is_six_meters_long():
+    told = {"house.room_length": "unknown"}
+    assert side_walls(build_geometry(change(Design(), told))) == (-3.0, 3.0)
+    wide = {**told, "opening.width": "96 in", "hearth.side": "48 in"}
+    left, right = wall_sides(build_geometry(change(Design(), wide)))
+    assert side_walls(build_geometry(change(Design(), wide))) == (min(left, -3.0), max(right, 3.0))
+    known = {"house.room_length": "16 ft"}
+    assert side_walls(build_geometry(change(Design(), known))) == pytest.approx((-2.4384, 2.4384))
+
+
+def test_a_wall_too_short_for_a_door_is_whole():
+    for width, there in (("6 ft", False), ("14 ft", True)):
+        geometry = build_geometry(change(Design(), {"house.room_width": width}))
+        wall = _right_wall(geometry, 3.0, (-4.0, 0.2), 2.7)
+        whole = wall.bounding_box()
+        volume = (whole[3] - whole[0]) * 4.2 * 2.7
+        assert (door_place(geometry) is not None) == there
+        assert (wall.volume() == pytest.approx(volume)) != there and wall.volume() <= volume + 1e-9
+
+
+@pytest.mark.parametrize(
+    ("wide", "middles"),
+    [  # half of it less 6 cm; from there 6 cm on the left, 8 on the right, and half of what stands there
+        ("24 in", {"clock": 0.0}),
+        ("36 in", {"vase": -0.261, "candlestick": 0.267, "short candlestick": 0.127}),
+    ],
+)
+def test_a_shelf_holds_what_it_has_room_for(wide, middles):
+    told = {"mantel.family": "shelf", "opening.width": wide, "mantel.beyond": "0 in"}
+    geometry = build_geometry(change(Design(), told))
+    things = {thing.key: thing for thing in on_the_mantel(geometry)}
+    left, right, _, top = shelf_board(geometry)
+    known = {"clock", "vase", "candlestick", "short candlestick", "books"}
+    assert {key for key in things if key in known} == set(middles)
+    for key, middle in middles.items():
+        x, z = things[key].points[:, 0], things[key].points[:, 2]
+        assert (x.min() + x.max()) / 2 == pytest.approx(middle, abs=1e-3)
+        assert left < x.min() and x.max() < right and z.min() == pytest.approx(top, abs=2e-3)
+
+
+def test_nothing_is_shown_of_a_solid_that_is_empty():
+    empty = ShownSolid("a joint", "a joint", "part", "mortar", Manifold(), step=1)
+    with pytest.raises(ValueError, match="^Nothing is left of a joint.$"):
+        _thing(build_geometry(Design()), empty, False)
+
+
+def test_without_a_set_no_piece_stands_and_no_part_beside_it(plain):
+    geometry = build_geometry(Design())
+    assert steps_beside_the_set(geometry) == {} and pieces_of_set(geometry) == ()
+
+
+def test_a_face_without_a_brick_has_no_layout():
+    told = {"method": "laid", "firebox.lining": "firebrick"}
+    geometry = build_geometry(change(Design(), told))
+    for layout in lay_brickwork(geometry).layouts:
+        bare = list(_brick_by_brick(geometry, replace(layout, pieces=())))
+        assert len(bare) == (layout.face.name == "back")  # the ends beside the opening go with it
+        assert list(_brick_by_brick(geometry, layout))
+
+
+def test_a_stuff_nobody_knows_is_gray():
+    assert _plain(None).tolist() == [0.4, 0.4, 0.4]
+    brick = stuffs()["firebrick"]
+    assert _plain(brick) == pytest.approx(np.mean([linear(t) for t in brick.tones], axis=0))

@@ -88,7 +88,5 @@ def group_body(group: MantelGroup) -> Manifold:
     return Manifold.batch_boolean(lofts, OpType.Add)
 
 
-@atexit.register
-def _release() -> None:
-    """Solids that outlive the library's own end are reported as lost, on the reader's screen."""
-    group_body.cache_clear()
+# solids that outlive the library's own end are reported as lost, on the reader's screen
+atexit.register(group_body.cache_clear)

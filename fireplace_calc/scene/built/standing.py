@@ -77,7 +77,5 @@ def between_levels(part: Part, low: float = -EVERYWHERE, high: float = EVERYWHER
     return body
 
 
-@atexit.register
-def _release() -> None:
-    """Solids that outlive the library's own end are reported as lost, on the reader's screen."""
-    between_levels.cache_clear()
+# solids that outlive the library's own end are reported as lost, on the reader's screen
+atexit.register(between_levels.cache_clear)

@@ -156,7 +156,7 @@ def windows(geometry: Geometry) -> tuple[Window, ...]:
     Returns
     -------
     tuple of Window
-        None where the wall is too short.
+        At least one: the shortest wall that can be told has room for it.
     """
     front, back = window_ends(geometry)
     seen = -IN_SIGHT if window_wall(geometry) is None else back - IN_SIGHT
@@ -165,8 +165,6 @@ def windows(geometry: Geometry) -> tuple[Window, ...]:
     wide = WIDE
     if many == 0:
         many, wide = 1, high - low
-        if wide < NARROWEST:
-            return ()
     top = wall_top(geometry)
     head = min(max(2.15, 0.72 * top), top - 0.35, 2.9)
     spare = (high - low - many * wide) / many

@@ -60,27 +60,22 @@ def window_things(geometry: Geometry) -> Iterator[Thing]:
     wall, panes = window_wall(geometry), windows(geometry)
     left = side_walls(geometry)[0] if wall is None else wall.plane
     placed = (0.0, 0.0, 0.0, 0.0) if wall is None else (wall.x, wall.y, 0.0, wall.turn)
-    if panes:
-        yield from _of_windows(left, window_ends(geometry), wall_top(geometry), panes, placed)
+    yield from _of_windows(left, window_ends(geometry), panes, placed)
 
 
 @lru_cache(maxsize=4)
 def _of_windows(
-    left: float, wall: Ends, top: float, panes: tuple[Window, ...], placed: Placed
+    left: float, wall: Ends, panes: tuple[Window, ...], placed: Placed
 ) -> tuple[Thing, ...]:
     """Kept, for seldom does a change move a window."""
-    return tuple(one.at(*placed) for one in _all_of_windows(left, wall, top, panes))
+    return tuple(one.at(*placed) for one in _all_of_windows(left, wall, panes))
 
 
-def _all_of_windows(
-    left: float, wall: Ends, top: float, panes: tuple[Window, ...]
-) -> Iterator[Made]:
+def _all_of_windows(left: float, wall: Ends, panes: tuple[Window, ...]) -> Iterator[Made]:
     front, back = wall
     yield made("sashes", "window", "white", [b for w in panes for b in _sashes(left, w)])
     yield made("casings", "casing", "white", [_casing(left, w) for w in panes])
-    rail = min(panes[0].head + CASING + 0.07, top - 0.13)
-    if rail < panes[0].head + CASING + 0.03:
-        return
+    rail = panes[0].head + CASING + 0.07
     rods, folds = [], []
     for w in panes:
         ends = (max(w.front - 0.27, front + 0.03), min(w.back + 0.27, back - 0.03))

@@ -17,7 +17,6 @@ from fireplace_calc.scene.setting.measures import (
     front_and_back,
     side_walls,
     window_wall,
-    windows,
 )
 from fireplace_calc.scene.setting.openings import DOOR, FROM_WALL, door_place
 from fireplace_calc.scene.setting.stood import Furniture
@@ -57,14 +56,13 @@ class FloorPlan:
         self.corner = cut_corner(geometry)
         (left, self.own_right) = side_walls(geometry)
         (self.own_front, self.own_back) = front_and_back(geometry)
-        hung = FROM_WALL if windows(geometry) else 0.0
         wall = window_wall(geometry)
         at_left = wall is None or wall.turn == TURNED
         self.floor = self._placed(
             _rectangle(
-                left + 0.01 + (hung if at_left else 0.0),
+                left + 0.01 + (FROM_WALL if at_left else 0.0),
                 self.own_right - 0.02,
-                self.own_front + (0.0 if at_left else hung),
+                self.own_front + (0.0 if at_left else FROM_WALL),
                 self.own_back,
             )
         )
@@ -92,7 +90,7 @@ class FloorPlan:
         return own.rotate(TURNED).translate(self.corner.corner) ^ before
 
     def spot(self, along: float, away: float, turn: float = 0.0) -> Spot:
-        """A spot that was told in the room's own axes.
+        """A spot that was told in the own axes of a room whose corner is cut off.
 
         Parameters
         ----------
@@ -101,8 +99,7 @@ class FloorPlan:
         turn : float
             To the left, against the walls. [deg]
         """
-        if self.corner is None:
-            return Spot(along, away, turn)
+        assert self.corner is not None
         return Spot(*self.corner.fire(along, away), turn + TURNED)
 
     def stand(

@@ -132,8 +132,6 @@ def _with_windows(geometry: Geometry, wall: Manifold) -> Manifold:
     plane = side_walls(geometry)[0] if across is None else across.plane
     x = (plane - THICK - 0.1, plane + 0.1)
     holes = [block(x, (w.front, w.back), (w.sill, w.head)) for w in panes]
-    if not holes:
-        return wall
     if across is None:
         return wall - joined(holes)
     turned = joined(holes).rotate((0.0, 0.0, across.turn))

@@ -28,7 +28,7 @@ from fireplace_calc.drawing.papers.full_papers import paper_set
 from fireplace_calc.editing.designfile import load
 from fireplace_calc.exports import spreadsheet, write_dxf, write_spreadsheet
 from fireplace_calc.exports.order_table import COLUMNS, FIRST, write_order
-from fireplace_calc.exports.stored_formulas import StoredBook
+from fireplace_calc.exports.stored_formulas import StoredBook, _Archive
 from fireplace_calc.geometry.assembled.sections import section
 from fireplace_calc.geometry.assembled.solids import (
     extent,
@@ -528,3 +528,18 @@ def test_metric_units_of_the_order_are_exact():
     wanted = {"ft2": 0.3048**2, "ft3": 0.3048**3, "yd3": 27 * 0.3048**3, "ton": 0.90718474}
     wanted |= {"80-lb bag": 80 * 0.45359237, "50-lb pail": 50 * 0.45359237}
     assert {unit: METRIC[unit][0] for unit in wanted} == pytest.approx(wanted)
+
+
+def test_a_part_of_the_book_that_is_no_sheet_of_values_is_taken_as_it_is(tmp_path):
+    (tmp_path / "part").write_text('<c r="A1"><f>1+1</f><v></v></c>')
+    (tmp_path / "sheet").write_text(
+        '<c r="A1" s="3"><f>1+1</f><v /></c><c r="A2"><f>B1</f><v></v></c>'
+    )
+    with _Archive(tmp_path / "book.zip", "w") as book:
+        book.values = {"xl/sheet1.xml": {"A1": 2.0, "A2": None}}
+        book.write(tmp_path / "part", "xl/media/picture.xml")
+        book.write(tmp_path / "sheet", "xl/sheet1.xml")
+    with zipfile.ZipFile(tmp_path / "book.zip") as read:
+        assert read.read("xl/media/picture.xml").decode() == '<c r="A1"><f>1+1</f><v></v></c>'
+        told = read.read("xl/sheet1.xml").decode()
+    assert '<c r="A1" s="3"><f>1+1</f><v>2.0</v></c>' in told and 't="str"' in told

@@ -10,6 +10,7 @@ from strategies import designs
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA
+from fireplace_calc.design.records import Design
 from fireplace_calc.panels.workbench.strip import told_strip
 from fireplace_calc.report.for_client.fallen_short import short_words, shortfall
 from fireplace_calc.report.for_client.under_a_picture import option_words
@@ -121,3 +122,25 @@ def test_a_list_of_ones_own_may_hold_offers(tmp_path):
     read = prices(str(path))
     assert (read["Mortar"].low, read["Mortar"].high) == (10.0, 15.0)
     assert (read["Arch stone"].low, read["Arch stone"].high) == (None, None)
+
+
+@pytest.mark.parametrize(
+    ("without", "said"),
+    [
+        ((), "."),
+        (("Mortar",), "; mortar: no price yet."),
+        (
+            ("Common brick", "Mortar", "Steel lintel"),
+            "; common brick, steel lintel, mortar: no price yet.",
+        ),
+        (
+            ("Base block", "Common brick", "Mortar", "Steel lintel"),
+            "; 4 lines of the order: no price yet.",
+        ),
+    ],
+)
+def test_up_to_three_lines_without_a_price_are_named_and_more_are_counted(without, said):
+    known = {name: price for name, price in prices().items() if name not in without}
+    words = option_words(assess(Design()), FEET, known).without
+    assert words.startswith("Not in it: labor, about 55 hours of one mason, hardware such as")
+    assert words.partition("permit and tax")[2] == said

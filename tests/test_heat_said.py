@@ -1,7 +1,9 @@
 """What is said of the heat: never a pass, three numbers, and the code's clearance first."""
 
 import re
+from dataclasses import replace
 from functools import lru_cache
+from types import SimpleNamespace
 
 import pytest
 import shapely
@@ -22,6 +24,7 @@ from fireplace_calc.heat.cuts.section_run import burn_section
 from fireplace_calc.heat.cuts.wall_plan import STUD_DEEP
 from fireplace_calc.heat.findings import judgement
 from fireplace_calc.report.heat import heat_report
+from fireplace_calc.report.heat.growth_report import growth_rows, pull_sentence
 from fireplace_calc.rules.comparing import DOES_NOT_APPLY, FALLS_SHORT, NOT_CHECKED
 
 CASES = {
@@ -201,3 +204,29 @@ def test_what_is_added_for_a_fine_working_is_told_in_the_readers_degrees():
     assert added["feet-inches"].endswith("°F") and added["millimetres"].endswith("°C")
     american, metric = (float(text.split()[0]) for text in added.values())
     assert american == pytest.approx(1.8 * metric, abs=0.6)
+
+
+def test_a_gap_that_is_too_little_is_said_so():
+    """The plain design's liner has half an inch about it; a sixteenth would be too little."""
+    made = result("plain")
+    rows = growth_rows(made, "feet-inches")
+    assert {row[4] for row in rows} == {"none drawn", "slides at the crown", '1/2"'}
+    grows = tuple(
+        replace(one, enough=False) if one.what == "liner across" else one for one in made.heat.grows
+    )
+    tight = SimpleNamespace(heat=SimpleNamespace(grows=grows))
+    assert [row[4] for row in growth_rows(tight, "feet-inches")] == [
+        '1/2", too little' if left == '1/2"' else left for *_, left in rows
+    ]
+
+
+def test_nothing_is_said_of_a_liner_that_is_not_worked():
+    assert "likely to crack" in pull_sentence(result("plain"), "feet-inches")
+    bare = SimpleNamespace(heat=SimpleNamespace(pull=None))
+    assert pull_sentence(bare, "feet-inches") == ""
+
+
+def test_radiation_on_a_step_of_trim_is_told_in_kilowatts():
+    steps = (SimpleNamespace(name="shelf", falls=(174.9, 548.1, 12_449.0)),)
+    made = SimpleNamespace(heat=SimpleNamespace(trim=steps))
+    assert heat_report.trim_rows(made) == (("shelf", "0.2 kW/m²", "0.5 kW/m²", "12.4 kW/m²"),)

@@ -177,3 +177,13 @@ def test_the_paper_that_is_chosen_is_written_in_its_box(fold):
     """A choice without a value shows as an empty box."""
     assert fold.size.label == "A4" and fold.units.label == "as on the screen"
     assert fold.job.under_way.layout.display == "none", "no Stop where nothing is under way"
+
+
+def test_a_folder_that_cannot_be_made_is_said(tmp_path):
+    (tmp_path / "taken").write_text("a file")
+    place = tmp_path / "taken" / "pictures"
+    with pytest.raises(InputError) as found:
+        next(write_pictures(assess(PLAIN), place))
+    assert str(found.value) == f"{place} cannot be made a folder: Not a directory."
+    with pytest.raises(InputError, match="taken cannot be made a folder: File exists."):
+        next(write_pictures(assess(PLAIN), tmp_path / "taken"))

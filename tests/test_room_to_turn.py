@@ -15,6 +15,7 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import InputError
 from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
+from fireplace_calc.exports import one_file
 from fireplace_calc.exports.one_file import LARGEST, _bytes, room_to_turn
 from fireplace_calc.report.for_client.fallen_short import shortfall
 from fireplace_calc.report.for_client.handed_over import Names
@@ -138,3 +139,23 @@ def test_what_cannot_be_shown_is_refused():
         room_to_turn([OPTIONS[0], OPTIONS[0]])
     with pytest.raises(InputError, match="Units"):
         room_to_turn(OPTIONS, units="yards")
+
+
+def test_bytes_go_along_as_letters_and_numbers_of_arrays_as_numbers():
+    """*Man* in base 64 is *TWFu* (RFC 4648)."""
+    assert _bytes(b"Man") == {"$bytes": "TWFu"}
+    for number in (np.float64(2.5), np.int32(7), np.bool_(True)):
+        told = _bytes(number)
+        assert told == number and type(told) in (float, int, bool)
+
+
+def test_a_page_built_without_its_export_is_refused(monkeypatch):
+    real = one_file.page_source
+    monkeypatch.setattr(
+        one_file, "page_source",
+        lambda *at: "let a = 1;" if at[-1] == "scene.js" else real(*at),
+    )  # fmt: skip
+    with pytest.raises(
+        ValueError, match="^The scene's page gives no default export; build it anew.$"
+    ):
+        one_file._page(OPTIONS, Names("", "", b""), "feet-inches", "{}")

@@ -564,7 +564,7 @@ def test_a_shelf_holds_what_it_has_room_for(wide, middles):
 
 
 def test_nothing_is_shown_of_a_solid_that_is_empty():
-    empty = ShownSolid("a joint", "a joint", "part", "mortar", Manifold(), step=1)
+    empty = ShownSolid("its key", "a joint", "part", "mortar", Manifold(), step=1)
     with pytest.raises(ValueError, match="^Nothing is left of a joint.$"):
         _thing(build_geometry(Design()), empty, False)
 

@@ -13,6 +13,7 @@ from school import school_of
 from fireplace_calc import assess, change, load, save
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.units import InputError
+from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.classroom.class_book import class_papers_writing
 from fireplace_calc.drawing.client_pages.page_plan import NamedDesign
 from fireplace_calc.drawing.papers.full_papers import paper_set
@@ -186,3 +187,14 @@ def test_a_long_heading_takes_as_many_rows_as_it_needs():
     (sheet,) = flow.sheets
     assert not collisions(sheet) and all(label.extent[2] <= 190 for label in sheet.labels)
     assert " ".join(label.text for label in sheet.labels[:-1]) == f"{LONG.strip()} : as measured"
+
+
+def test_what_a_client_is_given_has_one_of_three_endings(tmp_path):
+    chosen = NamedDesign("As it is", assess(Design()))
+    writing = write_hand_over(tmp_path / "mine.docx", chosen)
+    assert next(writing) == (0, 1, "Pictures and pages")
+    said = "^mine.docx ends in '.docx', but there are only .pdf, .png and .html.$"
+    with pytest.raises(ValueError, match=said):
+        next(writing)
+    assert list(tmp_path.iterdir()) == []
+    assert next(write_hand_over(tmp_path / "mine.html", chosen)) == (0, 1, "The room that turns")

@@ -207,17 +207,19 @@ def test_what_is_added_for_a_fine_working_is_told_in_the_readers_degrees():
 
 
 def test_a_gap_that_is_too_little_is_said_so():
-    """The plain design's liner has half an inch about it; a sixteenth would be too little."""
+    """The plain design's liner has half an inch about it, and asks for a hundredth; were it to grow by
+    an inch it would be too little.
+    """
     made = result("plain")
     rows = growth_rows(made, "feet-inches")
     assert {row[4] for row in rows} == {"none drawn", "slides at the crown", '1/2"'}
     grows = tuple(
-        replace(one, enough=False) if one.what == "liner across" else one for one in made.heat.grows
+        replace(one, asks=0.0254) if one.what == "liner across" else one for one in made.heat.grows
     )
-    tight = SimpleNamespace(heat=SimpleNamespace(grows=grows))
-    assert [row[4] for row in growth_rows(tight, "feet-inches")] == [
-        '1/2", too little' if left == '1/2"' else left for *_, left in rows
-    ]
+    tight = growth_rows(SimpleNamespace(heat=SimpleNamespace(grows=grows)), "feet-inches")
+    for before, row in zip(rows, tight, strict=True):
+        told = before[4] == '1/2"'
+        assert row[3:] == (("1 in at either side", '1/2", too little') if told else before[3:])
 
 
 def test_nothing_is_said_of_a_liner_that_is_not_worked():

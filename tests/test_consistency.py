@@ -17,6 +17,7 @@ SHALLOW_FOOTING = {
 }
 LOW = {"flue.sections": 4, "flue.section_height": "6-1/8 in"}
 SLIM = {"firebox.jamb": "4 in", "firebox.lining_thickness": "3 in", "opening.rise": "18 in"}
+CROWN, SLAB = "Crown with its wash, shoulder and standing liner", "Hearth slab with its floor"
 LIMITS = [
     ("Back width", {}, "firebox.back_width", 36),
     # 30 in of opening and 8 of throat, less the 7-1/2 in of rake at 2 to 1
@@ -47,9 +48,9 @@ LIMITS = [
         42,
     ),
     # 12 in down to the footing's underside, 6 of it footing, 2-1/2 firebrick floor
-    ("Hearth slab", SHALLOW_FOOTING, "base.slab", 3.5),
-    ("Hearth slab", {**SHALLOW_FOOTING, "base.hearth_level": "2 in"}, "base.slab", 5.5),
-    ("Hearth slab", {**SHALLOW_FOOTING, "site.grade": "3 in"}, "base.slab", 6.5),
+    (SLAB, SHALLOW_FOOTING, "base.slab", 3.5),
+    (SLAB, {**SHALLOW_FOOTING, "base.hearth_level": "2 in"}, "base.slab", 5.5),
+    (SLAB, {**SHALLOW_FOOTING, "site.grade": "3 in"}, "base.slab", 6.5),
     ("Smoke chamber lining thickness", {}, "smoke_chamber.lining_thickness", 4.25),
     (
         "Smoke chamber lining thickness",
@@ -58,10 +59,10 @@ LIMITS = [
         3.5,
     ),
     # four sections of 6-1/8 in and a joint of 1/8: 25 in for crown, wash and liner of 4, 2, 2
-    ("Crown", LOW, "chimney.shoulder", 17),
-    ("Crown", {**LOW, "chimney.wash": "1 in"}, "chimney.shoulder", 18),
-    ("Crown", {**LOW, "chimney.liner_above": "1 in"}, "chimney.shoulder", 18),
-    ("Crown", {**LOW, "chimney.crown": "5 in"}, "chimney.shoulder", 16),
+    (CROWN, LOW, "chimney.shoulder", 17),
+    (CROWN, {**LOW, "chimney.wash": "1 in"}, "chimney.shoulder", 18),
+    (CROWN, {**LOW, "chimney.liner_above": "1 in"}, "chimney.shoulder", 18),
+    (CROWN, {**LOW, "chimney.crown": "5 in"}, "chimney.shoulder", 16),
     # four sections of 24-1/8 in, less shoulder 12, crown 4, wash 2 and 2 of standing liner
     ("Offset rise", {"flue.sections": 4, "flue.offset": "3 in"}, "flue.offset_rise", 76.5),
     # a half circle ends level on the jamb of 4 in; 6 in of rise over 36 lean sine 0.6 outward
@@ -80,10 +81,9 @@ def test_the_most_that_fits_is_taken_and_a_sixteenth_more_is_refused(label, othe
     message = str(caught.value)
     assert message.startswith(f"{label} is ")
     told = re.search(r"but at most (.+?) \(([\d ]+ mm)\) fits: [a-z ]+", message)
-    if label not in ("Crown", "Smoke chamber lining thickness"):  # those tell a sum
-        most += 2.5 if label == "Hearth slab" else 0  # with the floor that lies on it
-        for words in told.groups():
-            assert to_si(words, "length") == pytest.approx(most * INCH, abs=1e-3)
+    whole = {CROWN: 25, SLAB: most + 2.5}.get(label, most)  # what is added up is told whole
+    for words in told.groups():
+        assert to_si(words, "length") == pytest.approx(whole * INCH, abs=1e-3)
 
 
 def test_a_limit_binds_only_where_there_is_such_a_part():
@@ -98,8 +98,31 @@ def test_a_limit_binds_only_where_there_is_such_a_part():
 
 def test_where_there_is_no_room_at_all_it_says_so():
     low = {"site.grade": "-36 in", "base.footing_depth": "36 in"}
-    with pytest.raises(InputError, match="Hearth slab is 6 1/2.*but there is no room for it: slab"):
+    with pytest.raises(InputError, match="floor is 6 1/2.*but there is no room for it: they lie"):
         change(Design(), low)
+
+
+def test_a_chambers_lining_is_told_as_it_was_entered():
+    """Half of a jamb of 8 in, and not twice the lining against all of it."""
+    narrow = {"firebox.jamb": "8 in"}
+    assert change(Design(), narrow | {"smoke_chamber.lining_thickness": "4 in"})
+    with pytest.raises(InputError) as refused:
+        change(Design(), narrow | {"smoke_chamber.lining_thickness": "4-1/4 in"})
+    assert str(refused.value) == (
+        'Smoke chamber lining thickness is 4 1/4" (108 mm), but at most 4" (102 mm) fits: half of'
+        " the jamb, or of the back wall, is left for the wall beside it."
+    )
+
+
+def test_what_is_added_up_is_named_whole():
+    """A crown of 4 in with a wash of 1, a shoulder of 96 and 4 of liner is no crown of 105 in."""
+    whole = {"chimney.crown": "4 in", "chimney.wash": "1 in", "chimney.liner_above": "4 in"}
+    with pytest.raises(InputError) as refused:
+        change(Design(), {**whole, "chimney.shoulder": "8 ft", "flue.sections": 4})
+    assert str(refused.value).startswith(
+        "Crown with its wash, shoulder and standing liner is 8'-9\" (2 667 mm), but at most "
+    )
+    assert str(refused.value).endswith(" fits: they share the height of the flue.")
 
 
 BARS = {"lintel.material": "reinforced masonry", "lintel.bar": "No. 4", "lintel.bar_center": "2 in"}

@@ -278,6 +278,18 @@ def test_a_lining_laid_on_flat_chamber_sides_stays_in_the_masonry():
     )
 
 
+def test_a_lining_is_drawn_thinner_from_where_it_leaves_the_sides():
+    """Jambs of 8 in leave 26 in to the side. At the front of the throat the opening of 36 in has drawn
+    in to 15 1/3; over a rise of 3 in to a flue of 11 1/4 the side leans 3 1/4 in 1, so a coat is 3.39
+    of its thickness across: 3 in ends at 25 1/2, 3 1/4 in at 26.4.
+    """
+    told = {"firebox.jamb": "8 in", "firebox.wall": "24 in", "smoke_chamber.height": "7 in"}
+    for coat, out in (("3 in", False), ("3-1/4 in", True)):
+        made = build_geometry(change(Design(), told | {"smoke_chamber.lining_thickness": coat}))
+        assert made.frame.block_half == pytest.approx(26 * INCH)
+        assert any("thinner at the sides" in said for said in made.frame.adjusted) == out, coat
+
+
 def test_the_ring_of_an_arch_ends_in_the_breast():
     """8 ft span, 24 in rise: radius 5 ft, so the ends of a ring d deep stand 0.8 d over the jambs; a
     jamb of 16 in takes 20 in of ring, half an inch more is refused.

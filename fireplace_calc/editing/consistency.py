@@ -108,11 +108,10 @@ def require_consistent(design: Design) -> None:
         "it is the top of the smoke chamber.",
     )
     require_at_most(
-        "Hearth slab",
+        "Hearth slab with its floor",
         base.slab + firebox.floor,
         hearth + design.site.grade + base.footing_depth - base.footing_thickness,
-        "slab and firebrick floor lie on the base above the footing; lower the footing or raise the"
-        " hearth.",
+        "they lie on the base above the footing; lower the footing or raise the hearth.",
     )
     if design.hearth.front > 0 and base.footing_projection > 0:
         bed = hearth - design.hearth.drop - design.hearth.thickness - design.hearth.bed
@@ -126,22 +125,21 @@ def require_consistent(design: Design) -> None:
     flue_bore(design.flue)
     require_at_most(
         "Smoke chamber lining thickness",
-        2 * design.smoke_chamber.lining_thickness,
-        min(firebox.jamb, firebox.wall) + 1e-3,
-        "lining and wall share the thickness beside the chamber.",
+        design.smoke_chamber.lining_thickness,
+        (min(firebox.jamb, firebox.wall) + 1e-3) / 2,
+        "half of the jamb, or of the back wall, is left for the wall beside it.",
     )
     frame = build_frame(design)
     rise = frame.liner_top - frame.block_top
-    shared = "shoulder, crown and standing liner share the height of the flue"
     over = " over the ceiling" if frame.block_top > frame.flue_start else ""
     require_at_most(
-        "Crown",
+        "Crown with its wash, shoulder and standing liner",
         design.chimney.crown
         + design.chimney.wash
         + design.chimney.liner_above
         + design.chimney.shoulder,
         rise,
-        f"{shared}{over}.",
+        f"they share the height of the flue{over}.",
     )
     if design.flue.offset > 0:
         require_at_most(

@@ -209,10 +209,10 @@ def _worth(geometry: Geometry) -> tuple[Worth, ...]:
         return ()
     fire, lining = wall_fires()["middle"], geometry.facing_fire.material
 
-    def highest(**changed: float) -> float:
-        plan = wall_plan(geometry, fire, changed.get("masonry", 0.0))
-        plan = replace(plan, air=changed.get("air", plan.air))
-        if changed.get("lining"):
+    def highest(masonry: float = 0.0, air: float | None = None, relined: bool = False) -> float:
+        plan = wall_plan(geometry, fire, masonry)
+        plan = replace(plan, air=plan.air if air is None else air)
+        if relined:
             plan = with_lining(plan, lining, other_lining(geometry))
         return burn(plan, fire, EVENING, _room(geometry), cells=COARSE).highest
 
@@ -221,7 +221,7 @@ def _worth(geometry: Geometry) -> tuple[Worth, ...]:
         Worth("masonry", highest(masonry=MORE) - base),
         Worth("open", highest(air=MORE_AIR) - base),
         Worth("closed", highest(air=0.0) - base),
-        Worth("lining", highest(lining=1.0) - base),
+        Worth("lining", highest(relined=True) - base),
     )
 
 

@@ -216,9 +216,11 @@ def test_a_key_of_thirty_is_one_page_abroad_too(pack):
             assert len(table_sheets(table, ClassStamp(task, "0" * 8))) == 1, kind
 
 
-@pytest.mark.parametrize(("high", "both"), [(165.0, True), (90.0, False)])
+@pytest.mark.parametrize(("high", "both"), [(165.0, True), (110.0, False), (90.0, False)])
 def test_beside_a_low_section_the_roof_stands_alone(high, both):
-    """Where front and roof over each other would be crowded, the roof has the whole height."""
+    """Where front and roof over each other would be crowded, or one of them (the roof, at 110 mm), the
+    roof has the whole height.
+    """
     papers = ClassPapers(school_of(("faults",), 1, "feet-inches", names=("Ann Lee",)))
     (search,) = papers.drawn["Ann Lee"].values()
     geometry, sheet = build_geometry(search.design), Sheet(290.0, 200.0)

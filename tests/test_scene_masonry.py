@@ -1,6 +1,7 @@
 """What the lit scene shows of what is built: the same solids, the same pieces as the list has."""
 
 from collections import Counter
+from dataclasses import replace
 from itertools import combinations
 
 import numpy as np
@@ -381,3 +382,17 @@ def test_all_that_lies_behind_the_fire_is_behind_it_however_far(across, up):
     for y, share in ((0.9, 1.0), (-0.9, 0.0)):
         at = cube.translate((0.9 * FAR * across, y * FAR, 0.9 * FAR * up))
         assert (at ^ behind).volume() == pytest.approx(share * 0.001)
+
+
+def test_a_section_weighs_as_much_as_it_is_large_and_what_is_no_part_nothing(boathouse):
+    """Drawn a foot each way, of refractory: a cubic foot of it by the table."""
+    result = assess(change(boathouse, {}))
+    section = next(t for t in masonry(result, "apart") if t.item.startswith("Firebox side"))
+    low, size = section.points.min(axis=0), np.ptp(section.points, axis=0)
+    twice = replace(section, points=low + 2 * (section.points - low))
+    one, other = _weighed_thing(result, section), _weighed_thing(result, twice)
+    assert one.weight == pytest.approx(volume_of(section) * density(section.stuff))
+    assert other.weight == pytest.approx(8 * one.weight) and size.min() > 0
+    assert one.goods and one.goods == other.goods
+    nothing = _weighed_thing(result, replace(section, part="nothing", item=""))
+    assert (nothing.weight, nothing.goods) == (0.0, ())

@@ -39,7 +39,7 @@ def designs():
 def _entries(key, spec, lot):
     """Ends, words, and some that nobody should enter."""
     if spec.kind in ("choice", "yes-no"):
-        yield from spec.choices or ("yes", "no")
+        yield from (*(spec.choices or ("yes", "no")), "unknown", "perhaps")
         return
     if spec.kind == "text":
         yield "A name"

@@ -387,3 +387,30 @@ def test_the_names_of_a_job_are_kept_and_leave_the_fingerprint(tmp_path):
     assert not any(key.startswith("job.") for key in assumed(Design()))
     older = text_of(Design(), without="job")
     assert "[job]" not in older and load_text(older) == Design()
+
+
+def test_a_number_of_too_many_figures_is_said_in_one_sentence():
+    with pytest.raises(InputError) as refused:
+        load_text(f"[opening]\nwidth = 1{'0' * 5000}\n", "mine.toml")
+    assert str(refused.value) == "mine.toml is not valid TOML: a number in it is beyond all bounds."
+    said = refused.value.name, refused.value.allowed, refused.value.received
+    assert said == ("design file", "a TOML file", "mine.toml")
+
+
+def test_a_piece_that_is_no_table_is_refused_with_its_place_in_the_list():
+    with pytest.raises(InputError) as refused:
+        change(Design(), {"surround.trim": [{"name": "shelf"}, 3]})
+    fields = "name, place, distance, projection, height, combustible"
+    assert str(refused.value) == f"surround.trim, piece 2, is 3, but a table of {fields} is wanted."
+    said = refused.value.name, refused.value.allowed, refused.value.received
+    assert said == ("surround.trim", fields, 3)
+
+
+def test_what_an_old_file_assumed_is_assumed_as_today_and_what_it_was_told_stays():
+    old = '[smoke_chamber]\ncourse = "{0}"\nunit_bed = "{1}"\n'
+    assumed_then = load_text(old.format("2-2/3 in (assumed)", "3-5/8 in (assumed)"))
+    assert assumed_then == Design()
+    told = load_text(old.format("2-2/3 in", "3-5/8 in"))
+    assert told.smoke_chamber.course == pytest.approx(8 / 3 * INCH)
+    assert told.smoke_chamber.unit_bed == pytest.approx(3.625 * INCH)
+    assert told.smoke_chamber != Design().smoke_chamber

@@ -18,15 +18,22 @@ from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import assumed, tell
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import text_of
-from fireplace_calc.editing.jobs import kept_job
+from fireplace_calc.editing.jobs import jobs_folder, kept_job
 from fireplace_calc.editing.jobs.deltas import apply_to, between
 from fireplace_calc.editing.jobs.history import ELSEWHERE, History, Moment
-from fireplace_calc.editing.jobs.history_file import LARGEST_HISTORY
+from fireplace_calc.editing.jobs.history_file import (
+    LARGEST_HISTORY,
+    history_text,
+    read_history,
+)
 from fireplace_calc.editing.jobs.jobs_folder import NAMED, JobsFolder
+from fireplace_calc.editing.jobs.names import folder_for, in_any_letters
 from fireplace_calc.editing.jobs.options import (
     MOST_KNOWN,
     MOST_OPTIONS,
     MOST_REMOVED,
+    Option,
+    option_text,
     removed,
     shown,
 )
@@ -592,3 +599,90 @@ def test_a_moment_that_cannot_be_read_is_like_no_design():
     assert History._reads_as(there, Design()) is False
     there.design_of = lambda number: Design()
     assert History._reads_as(there, Design()) is True
+
+
+def test_a_history_of_one_long_step_is_written_whole():
+    long = "x" * LARGEST_HISTORY
+    history = History([Moment("", (), Design(), ())], None, None, [f'note = "{long}"'])
+    assert long in history_text(history)
+
+
+def test_lines_with_three_quotes_in_them_come_back_as_they_stood(tmp_path):
+    lines = ["note = '''one \\\\ two", '"""three""" \'\'\'']
+    path = tmp_path / "history.toml"
+    path.write_text(history_text(History([Moment("begun", (), Design(), ())], None, None, lines)))
+    again = read_history(path, None, tmp_path)
+    assert again.base == lines and again.at == 0 and not again.moving
+
+
+@pytest.mark.parametrize("words", ["['0', 1, []]", "[0, true, []]", "[0, 1.0, []]", "[0, 1, [3]]"])
+def test_a_step_whose_lines_are_not_counted_is_no_step(tmp_path, words):
+    path = tmp_path / "history.toml"
+    step = f"[[step]]\ndid = 'b'\nlines = [{words}]\n"
+    head = "at = 0\nmoving = false\nbase = 'x'\n[[step]]\ndid = 'a'\n"
+    path.write_text(head + step.replace(words, "[0, 1, []]"))
+    assert len(read_history(path, None, tmp_path).moments) == 2
+    path.write_text(head + step)
+    with pytest.raises(InputError) as refused:
+        read_history(path, None, tmp_path)
+    assert str(refused.value) == f"{path} is no history of a job: its steps cannot be followed."
+    said = refused.value.name, refused.value.allowed, refused.value.received
+    assert said == ("history", "a file that the workbench wrote", str(path))
+
+
+def test_a_history_of_another_version_stands_where_its_design_stands():
+    """The text of its step is written otherwise than today, and reads as the same design."""
+    steps = [Moment("begun", (), None, ()), Moment("again", (), None, ())]
+    history = History(steps, None, None, ["[opening]", 'width = "4 ft"'])
+    wide = change(Design(), {"opening.width": "48 in"})
+    history.take_up(wide, ())
+    assert (history.at, len(history.moments)) == (0, 2) and history.now.design is wide
+    history.take_up(change(Design(), {"opening.width": "50 in"}), ())
+    assert history.moments[-1].did == ELSEWHERE and history.at == len(history.moments) - 1
+
+
+def test_an_option_that_was_written_by_hand_gets_its_name_on_top():
+    text = option_text("[opening]\nwidth = '4 ft'\n", 1, (Option(1, "wide"),))
+    assert text == "# Put aside as: wide\n[opening]\nwidth = '4 ft'\n"
+
+
+def test_a_name_in_letters_of_many_bytes_is_cut_to_what_a_disk_takes():
+    """Four bytes a letter, three a letter, one: at most 120 bytes, and 40 letters."""
+    for letter, most in (("𐐨", 30), ("小", 40), ("a", 40)):
+        assert in_any_letters("b" + letter * 50, set(), "student") == "b" + letter * (most - 1)
+
+
+def test_a_disk_that_takes_nothing_is_said_with_the_place(tmp_path, monkeypatch):
+    work, jobs = in_jobs(tmp_path), JobsFolder(tmp_path)
+    work.start_job("Lake", Design())
+    work.keep()
+
+    def full(*where):
+        raise OSError(28, "No space left on device")
+
+    for module, name, do, place in (
+        (jobs_folder, "write_whole", jobs.copy, tmp_path),
+        (Path, "rename", jobs.bin, tmp_path / "lake"),
+    ):
+        with monkeypatch.context() as patched, pytest.raises(InputError) as refused:
+            patched.setattr(module, name, full)
+            do("lake")
+        assert str(refused.value) == f"{place} cannot be written: No space left on device."
+        said = refused.value.name, refused.value.allowed, refused.value.received
+        assert said == ("folder", "a folder that can be written to", str(place))
+    assert "lake" in {job.key for job in jobs.jobs()}
+
+
+def test_a_folder_that_another_made_meanwhile_is_left_to_him(tmp_path, monkeypatch):
+    made = []
+
+    def overtaken(name, taken):
+        found = folder_for(name, taken)
+        if not made:
+            (tmp_path / found).mkdir()
+        made.append(found)
+        return found
+
+    monkeypatch.setattr(jobs_folder, "folder_for", overtaken)
+    assert JobsFolder(tmp_path)._new(tmp_path, "Lake") == tmp_path / "lake-2"
+    assert made == ["lake", "lake-2"]

@@ -3,6 +3,7 @@
 import subprocess
 import sys
 import tomllib
+from types import SimpleNamespace
 
 import pytest
 from hypothesis import given, settings
@@ -11,6 +12,7 @@ from strategies import designs
 
 from fireplace_calc.design.records import Design
 from fireplace_calc.design.surround import Trim
+from fireplace_calc.editing import kept_comments
 from fireplace_calc.editing.changes import change
 from fireplace_calc.editing.designfile import load, save
 from fireplace_calc.editing.file_reading import load_text
@@ -94,6 +96,31 @@ def test_saving_over_a_file_keeps_its_comments(tmp_path):
     save(change(load(path), {"opening.width": "4 ft"}), path)
     assert "# by tape" in path.read_text()
     assert load(path).opening.width == pytest.approx(4 * 0.3048)
+
+
+def test_what_no_longer_reads_alike_is_written_whole_without_its_comments(monkeypatch):
+    """Should the parser that keeps comments write what is no file, or another one."""
+    for text, holds in (("= broken", {}), ("width = 3\n", {}), ("width = 3\n", {"width": 4})):
+        monkeypatch.setattr(kept_comments, "_update", lambda document, before, design: None)
+        document = SimpleNamespace(
+            as_string=lambda text=text: text, unwrap=lambda holds=holds: holds
+        )
+        monkeypatch.setattr(kept_comments, "_read", lambda old, it=document: (it, Design()))
+        assert text_over("# mine\n", Design()) == text_of(Design())
+    document = SimpleNamespace(as_string=lambda: "width = 3  # mine\n", unwrap=lambda: {"width": 3})
+    monkeypatch.setattr(kept_comments, "_read", lambda old: (document, Design()))
+    assert text_over("# mine\n", Design()) == "width = 3  # mine\n"
+
+
+def test_the_last_piece_of_a_list_that_goes_takes_its_list_along():
+    """Undone, not told to be none: the file names no trim any more, and keeps what stands beside it."""
+    head = '[opening]\nwidth = "3 ft"  # as measured\n\n[surround]\nface = "stone"  # local\n'
+    piece = '\n[[surround.trim]]\nname = "shelf"  # to be planed\n'
+    with_piece, without = load_text(head + piece), load_text(head)
+    assert len(with_piece.surround.trim) == 1
+    made = text_over(head + piece, without)
+    assert load_text(made) == without
+    assert made.rstrip() == head.rstrip()
 
 
 def test_saving_over_what_cannot_be_read_writes_a_whole_file(tmp_path):

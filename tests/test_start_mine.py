@@ -604,3 +604,9 @@ def test_a_list_to_choose_from_is_there_and_each_of_it_is_taken(units):
     for question in QUESTIONS:
         for words, value in listed[question.key].items():  # of some only lengths follow
             assert value and question.read(words, units) is not None, (question.key, words)
+
+
+def test_of_a_room_that_nobody_told_nothing_is_said():
+    for key in ("house.room_length", "house.room_width"):
+        untold = change(Design(), {key: "unknown"})
+        assert came_of("room", untold, {}, "feet-inches") == ""

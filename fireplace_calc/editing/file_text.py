@@ -11,7 +11,7 @@ from typing import Any
 from fireplace_calc.base.inputs import UNKNOWN, Input, inputs_of, is_record, pieces_of
 from fireplace_calc.base.printing import inches_text
 from fireplace_calc.base.reading import to_si
-from fireplace_calc.base.units import FACTORS, SI_UNIT, InputError
+from fireplace_calc.base.units import FACTORS, SI_UNIT
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.assumptions import MARK
 from fireplace_calc.editing.changes import is_default
@@ -98,18 +98,8 @@ def written(value: Any, spec: Input, key: str = "") -> str:
         return str(value)
     if isinstance(value, str):
         return '"' + value.replace("\\", "\\\\").replace('"', '\\"') + '"'
-    for text in _forms(value, spec.kind, key):
-        try:
-            if to_si(text, spec.kind, spec.label) == value:
-                return '"' + text + '"'
-        except InputError:
-            continue
-    raise InputError(
-        f"{spec.label} is {value!r}, which cannot be written as text.",
-        spec.label,
-        spec.allowed(),
-        value,
-    )
+    forms = _forms(value, spec.kind, key)
+    return '"' + next(t for t in forms if to_si(t, spec.kind, spec.label) == value) + '"'
 
 
 def marked(value: Any, spec: Input, key: str, told: frozenset[str]) -> str:

@@ -71,11 +71,6 @@ def _length(key: str, bare: tuple[str, str]) -> Read:
     return lambda text, units: {key: with_bare_unit(text, units, bare)}
 
 
-def _name(text: str, units: str) -> Changes:
-    del units
-    return {"name": text.strip()}
-
-
 def _nothing(text: str, units: str) -> Changes:
     del text, units
     return {}

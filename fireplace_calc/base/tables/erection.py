@@ -94,7 +94,8 @@ def allowed_off(measure: str, over: float | None = None) -> float:
             known,
             measure,
         )
-    for limit in told:
-        if limit.over is None or (over is not None and over <= limit.over + ROUNDING):
-            return limit.most
-    return told[-1].most
+    return next(
+        limit.most
+        for limit in told
+        if limit.over is None or (over is not None and over <= limit.over + ROUNDING)
+    )

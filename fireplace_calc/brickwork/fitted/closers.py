@@ -40,8 +40,6 @@ def with_closers(
     """
     corners, number = corners.copy(), 0
     for n in [n for n, own in found.items() if any(piece.thin for piece in own)]:
-        if n not in found:
-            continue  # it went into the one beside it
         x, y = corners[n][0]
         step = unit.length + unit.joint
         beside = next(

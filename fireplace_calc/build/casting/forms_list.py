@@ -158,8 +158,6 @@ def _upright(piece: SetPiece) -> bool:
 def _shape(adds: tuple[Shape, ...], cuts: tuple[Shape, ...]) -> object:
     """What tells two forms apart, wherever their pieces stand."""
     corners = [c for s in adds if isinstance(s, Tapered) for c in (*s.lower, *s.upper)]
-    if not corners:
-        return adds, cuts
     x0, y0 = min(x for x, _ in corners), min(y for _, y in corners)
 
     def there(point: tuple[float, float]) -> tuple[float, float]:

@@ -193,8 +193,6 @@ def spots_for(piles: tuple[Pile, ...], site: StagingFloor, taken: tuple[Area, ..
         Turned the way that leaves room for more and, of two alike, nearer to the work; none begins
         behind the pallets.
     """
-    if not piles:
-        return Spots((0.0, 0.0), (), ())
     short = max(pile.footprint[0] for pile in piles) + HANDS
     long = max(pile.footprint[1] for pile in piles) + HANDS
     turned = [

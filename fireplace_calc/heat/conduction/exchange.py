@@ -103,20 +103,6 @@ def air_layer(difference: Array, width: Array, way: str = LEVEL) -> tuple[Array,
     return best, np.where(moved > still, 4 / 3 * moved, still)
 
 
-def free_face(difference: Array, coefficient: Array) -> tuple[Array, Array]:
-    """Conductance from a free face to the air of a room, and the slope of its flux. [W/(m2 K)]
-
-    Parameters
-    ----------
-    difference : array
-        [K]
-    coefficient : array
-        [W/m2K(4/3)]
-    """
-    moved = coefficient * np.cbrt(np.abs(difference))
-    return moved, 4 / 3 * moved
-
-
 def layer_resistance(
     width: float, mean: float, difference: float, emittance: float, way: str = LEVEL
 ) -> float:

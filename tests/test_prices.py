@@ -131,6 +131,9 @@ def test_twice_unknown_nameless_and_by_another_unit():
     refused(written([("", *bag[1:])]), "line 2, column item", "no name")
     refused(written([("Common brick", "piece", *bag[2:])]), "line 2, column unit", "by brick")
     refused(written([("Mortar", "", *bag[2:])]), "column unit", "by nothing")
+    told = "Footing concrete is counted by yd3 or m3, and a price by 'bag'"
+    refused(written([("Footing concrete", "bag", *bag[2:])]), told)
+    refused(written([("Mortar", "m3", *bag[2:])]), "Mortar is counted by 80-lb bag, and a price")
 
 
 def test_one_currency_to_a_list():

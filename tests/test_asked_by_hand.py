@@ -12,6 +12,8 @@ from fireplace_calc import Design, assess, change
 from fireplace_calc.base.tables.draft import coefficients
 from fireplace_calc.base.tables.erection import allowed_off
 from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.brickwork.bonds import basketweave_joint, brick_corners
+from fireplace_calc.brickwork.unit import Unit
 from fireplace_calc.build.mortar import fahrenheit
 from fireplace_calc.build.on_site.set_in import list_set_in
 from fireplace_calc.build.order import _sorted_by_level
@@ -23,8 +25,12 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.heat.conduction import march
 from fireplace_calc.heat.conduction.mesh import HeatMesh, NotWorked
 from fireplace_calc.heat.conduction.raster import reach_the_wall
+from fireplace_calc.heat.cuts.below_hearth import hearth_layers
 from fireplace_calc.heat.cuts.from_geometry import solid
+from fireplace_calc.heat.cuts.section_cut import section_mesh
 from fireplace_calc.pieces.standing.inspector_record import RecordRow
+from fireplace_calc.rules.book import Book
+from fireplace_calc.rules.tracing.traced import Reading, Traced
 from fireplace_calc.structure.loads.hill import hill_at
 
 
@@ -161,3 +167,53 @@ def test_a_brick_arch_wants_its_centering_in_the_step_in_which_it_is_laid(head, 
     plain = assess(Design())
     items = {one.item for one in list_set_in(plain.work, build_geometry(plain.design))}
     assert "Centering" not in items
+
+
+def test_a_basketweave_that_does_not_close_is_not_laid():
+    unit = Unit(8 * INCH, 3 * INCH, 3 * INCH, 0.5 * INCH)
+    assert basketweave_joint(unit) is None
+    with pytest.raises(ValueError, match="basketweave") as refused:
+        brick_corners("basketweave", unit, (0.0, 0.0, 1.0, 1.0), (0.0, 0.0))
+    assert str(refused.value) == (
+        f"No basketweave closes with {unit}; ask basketweave_joint first."
+    )
+
+
+def test_a_rule_without_its_source_says_where_to_put_it():
+    book = Book("Invented")
+    with pytest.raises(LookupError) as refused:
+        book.rule("NIL-01", "1", "Title", "m", "length")(lambda facts: None)
+    assert refused.value.args == (
+        "Rule NIL-01 has no source: put its row into the book's file in data/, such as"
+        " data/us_irc_sources.csv.",
+    )
+    assert book.rules == []
+
+
+def test_what_a_rule_reads_of_the_design_itself_is_noted_by_its_key():
+    reading = Reading()
+    facts = Traced(SimpleNamespace(design=Design(method="modular")), reading)
+    assert facts.design.method == "modular" and facts.design.opening.width == 36 * INCH
+    assert reading.read == {"method", "opening.width"} and reading.blank == set()
+    assert reading.values == [("design.method", "modular"), ("design.opening.width", 36 * INCH)]
+
+
+def test_a_wall_with_an_unknown_gap_behind_it_is_not_worked():
+    """Inside the house; outdoors nothing stands behind it."""
+    indoors = {"chimney.location": "interior", "clearance.back": "unknown"}
+    fire = flue = cells = None  # nobody asks them before
+    with pytest.raises(NotWorked) as refused:
+        section_mesh(build_geometry(change(Design(), indoors)), fire, flue, cells)
+    assert str(refused.value) == "How much air is left behind the masonry is not known."
+
+
+def test_a_hearth_that_nothing_carries_is_not_worked():
+    geometry = build_geometry(Design())
+    floor = [part for part in geometry.parts if "slab" not in part.name]
+    for parts in ((), floor):
+        with pytest.raises(NotWorked) as refused:
+            hearth_layers(SimpleNamespace(frame=geometry.frame, parts=parts))
+        assert str(refused.value) == (
+            "Under the middle of the fire nothing solid carries the hearth."
+        )
+    assert [layer.name for layer in hearth_layers(geometry)][-1] == "hearth slab"

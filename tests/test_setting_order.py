@@ -12,7 +12,7 @@ from set_strategies import random_set, stood
 
 from fireplace_calc.base.resources import DATA
 from fireplace_calc.base.units import INCH, InputError
-from fireplace_calc.build.setting.setting_order import order_of_setting, stopped_by
+from fireplace_calc.build.setting.setting_order import order_of_setting, steps_by_name, stopped_by
 from fireplace_calc.geometry.assembled.assembly import as_wanted
 from fireplace_calc.geometry.assembled.clash import body
 from fireplace_calc.geometry.assembled.solids import piece_weight
@@ -114,9 +114,12 @@ def test_a_piece_with_a_lip_over_its_neighbor_comes_after_it():
     assert old in MIDDLING and ring in MIDDLING
     text = MIDDLING.replace(ring, ring.replace("height", f"{back}\nheight"))
     text = text.replace(old, front).replace('after = ["lining"]', "")
-    at = number_of(steps_of(text))
-    assert at["N1.1"] > at["N2.1"]
-    assert "N2.1" in next(s for s in steps_of(text) if s.name == "N1.1").after
+    turned = text.replace('pieces = ["N2", "SH", "N1"]', 'pieces = ["N1", "SH", "N2"]')
+    assert turned != text
+    for each in (text, turned):  # whichever of them the file names first
+        at = number_of(steps_of(each))
+        assert at["N1.1"] > at["N2.1"]
+        assert "N2.1" in next(s for s in steps_of(each) if s.name == "N1.1").after
 
 
 def test_pieces_that_lock_are_refused_by_name_unless_the_file_says_which_slides_in():
@@ -133,6 +136,8 @@ def test_pieces_that_lock_are_refused_by_name_unless_the_file_says_which_slides_
     locked = text.replace(old, old.replace("height", f"add = [{one}, {two}]\nheight"))
     with pytest.raises(InputError, match=r"N2\.1 and N1\.1 lock"):
         steps_of(locked)
+    made = read_set(locked)
+    assert steps_by_name(as_wanted(choose(made, Choice())), made.lining) == {}
     told = locked.replace('height = 5\nafter = ["lining"]', 'height = 5\nafter = ["lining", "N2"]')
     assert number_of(steps_of(told))["N1.1"] > number_of(steps_of(told))["N2.1"]
 
@@ -145,6 +150,9 @@ def test_a_circle_of_waiting_is_named():
 
 def test_a_missing_piece_stops_all_that_waits_for_it_and_nothing_else():
     steps = steps_of(MIDDLING, flues=12)
+    whole = read_set(MIDDLING)
+    built = as_wanted(choose(whole, Choice(flues=12)))
+    assert steps_by_name(built, whole.lining) == {s.name: s.number for s in steps}
     stopped = [s.name for s in stopped_by(steps, ["CT.1"])]
     assert stopped == ["CT.1", *(f"F8.{n}" for n in range(1, 13))]
     assert "N1.1" in {s.name for s in stopped_by(steps, ["LS.1"])}

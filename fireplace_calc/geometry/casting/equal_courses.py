@@ -60,8 +60,6 @@ def courses(
     bed, tallest = lines.bed[1], lines.marks(lines.wish.tallest)
     for count in range(fewest, max(rise // (lines.least + bed), 0) + 1):
         height = (rise // count if below else round(rise / count)) - bed
-        if height < lines.least:
-            return None
         if height <= tallest and fits(height):
             return EqualRise(count, height, rise - count * (height + bed))
     return None

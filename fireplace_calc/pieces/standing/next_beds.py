@@ -128,8 +128,6 @@ def _lost(
         """What each level over one of those that stand has to miss when all above is set again."""
         last, at, _ = under[number]
         above = [n for n, place in enumerate(places) if place > last]
-        if not above:
-            return {}
         misses = settled_misses(chain[last + 1 :], [wanted[n] for n in above], at)
         return dict(zip(above, misses, strict=True))
 

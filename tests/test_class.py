@@ -212,6 +212,26 @@ def test_a_task_that_is_not_as_it_was_written_names_what_is_wrong(old, new, name
     assert said.value.name == name
 
 
+@pytest.mark.parametrize("new", ['"2"', "true", "2.0"])
+@pytest.mark.parametrize("name", ["Bo Ray", "Ann Lee"])
+def test_a_place_that_is_no_whole_number_is_told_by_its_list(name, new, school, tmp_path):
+    path = tmp_path / "class" / class_files.FILE
+    place = school.places[name]
+    text = path.read_text()
+    assert text.count(f'"{name}" = {place}\n') == 1
+    path.write_text(text.replace(f'"{name}" = {place}\n', f'"{name}" = {new}\n'))
+    with pytest.raises(InputError) as said:
+        read_class(path.parent)
+    assert said.value.name == "students" and str(said.value).startswith(f"{path}: students is")
+
+
+def test_folders_are_made_all_the_way_down(tmp_path):
+    deep = tmp_path / "a" / "b" / "class"
+    assert kept_class(deep, TASK, NAMES) == read_class(deep)
+    hand_out(tmp_path / "c" / "d", TASK)
+    assert read_task((tmp_path / "c" / "d",)) == TASK
+
+
 def test_a_folder_that_cannot_be_made_or_written_is_named(school, tmp_path):
     """A file stands where the folder should be."""
     (tmp_path / "taken").write_text("")

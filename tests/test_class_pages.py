@@ -18,6 +18,7 @@ from fireplace_calc.panels.classroom import trainer_page
 from fireplace_calc.panels.classroom.student_page import StudentPage, student
 from fireplace_calc.panels.classroom.trainer_page import trainer
 from fireplace_calc.panels.teaching.beside_drawing import given_html
+from fireplace_calc.panels.teaching.replies import prompt_html
 
 
 @pytest.fixture
@@ -205,6 +206,18 @@ def test_work_that_cannot_be_kept_is_said_at_its_page_and_the_answer_does_not_co
     path.write_text(kept)
     page.answer(1, "20 in2")
     assert page.trouble.value == "" and line.reply.value
+
+
+def test_an_answer_and_a_hint_are_for_the_exercise_that_is_shown(teacher):
+    page = sat_down(teacher, "Ann Lee")
+    page.chooser.value = 3
+    drawn = teacher.school.task.draw(teacher.school.seed("Ann Lee"), 3)
+    page.help_with(1, "hint")
+    assert page.rows[0].said.value == prompt_html(drawn.steps[0].hint)
+    page.answer(1, drawn.steps[0].answer("feet-inches"))
+    assert "\u2713" in page.rows[0].reply.value
+    (given,) = [one for one in page.desk.work.attempts if one.what == "right"]
+    assert given.step == 1 and [page.desk.asked(n).done for n in range(1, 5)] == [0, 0, 1, 0]
 
 
 def test_an_exercise_without_a_figure_has_an_empty_board(teacher):

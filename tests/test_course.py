@@ -65,6 +65,7 @@ each_book = pytest.mark.parametrize(("key", "book"), TOLD)
         ("36 in * 24 in / 1 ft", 1.8288, "length"),
         ("36 in * 24 in * 1 ft / 1 ft", 0.55741824, "area"),
         ("36 in * 24 in * 1 ft / (1 ft * 1 ft)", 1.8288, "length"),
+        ("sqrt(0)", 0.0, "number"),
         ("-10 degC", 263.15, "temperature"),
         ("60 lb", 27.2155422, "mass"),
         ("120 L/s", 0.12, "flow"),
@@ -637,6 +638,13 @@ def test_what_is_wrong_with_a_control_is_said_at_its_place(control, at, said):
         (at, said),
         (("control", 1, "moves"), "A control moves have, need, both or shown, not 'that'."),
     ]
+
+
+@pytest.mark.parametrize("start", ["1 ft", "2 ft", "3 ft"])
+def test_a_control_may_start_at_either_end(start):
+    ends = {"start_at": "1 ft", "end_at": "3 ft", "step": "6 in", "start": start}
+    control = replace(ROOF.control[0], **ends)
+    assert list(checker._controls(replace(ROOF, control=(control, ROOF.control[1])))) == []
 
 
 def test_a_control_may_be_a_choice():

@@ -386,7 +386,8 @@ def test_the_page_asks_whose_fireplace_it_is_to_be_and_does_what_is_chosen(page)
     assert page.question() == {"words": words, "choices": [new, listed, look]}
     for name in ("Lake", "Hill"):
         page.session.start_job(name, change(Design(), {"name": name}))
-    page.asking = True
+        page.asking = True
+        assert (page.question() is None) == (name == "Lake"), "the only one is on the table"
     choices = [["stay", "Go on with Hill"], new, listed]
     assert page.question() == {"words": words, "choices": choices}
     page.session.look_at_example()
@@ -497,6 +498,8 @@ def test_lists_are_in_the_readers_units_and_a_word_that_is_gone_is_no_answer(pag
     assert feet[1] == "6 round, 28 sq in net" and metric[1] == "6 round, 181 cm² net"
     row = fold.rows["method"]
     row.box.value = "set in pieces: small"
+    fold.update()
+    assert row.box.value == "set in pieces: small"
     old = Start(Design(), {"method": "set in pieces: grandfather's"}, "millimetres")
     row.show(old)
     assert row.box.value == "" and row.box.options[1] == "laid in brick"

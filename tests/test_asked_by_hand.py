@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from fireplace_calc import Design, assess, change
+from fireplace_calc.base.resources import SETS
 from fireplace_calc.base.tables.draft import coefficients
 from fireplace_calc.base.tables.erection import allowed_off
 from fireplace_calc.base.units import INCH, InputError
@@ -22,16 +23,20 @@ from fireplace_calc.draft.odds import _between as drawn_between
 from fireplace_calc.draft.physics import weather
 from fireplace_calc.geometry.assembled.joints import _between
 from fireplace_calc.geometry.builder import build_geometry
+from fireplace_calc.geometry.from_set.standing_solids import _bed
 from fireplace_calc.heat.conduction import march
 from fireplace_calc.heat.conduction.mesh import HeatMesh, NotWorked
 from fireplace_calc.heat.conduction.raster import reach_the_wall
 from fireplace_calc.heat.cuts.below_hearth import hearth_layers
 from fireplace_calc.heat.cuts.from_geometry import solid
 from fireplace_calc.heat.cuts.section_cut import section_mesh
+from fireplace_calc.pieces.set_text import read_set
 from fireplace_calc.pieces.standing.inspector_record import RecordRow
 from fireplace_calc.rules.book import Book
 from fireplace_calc.rules.tracing.traced import Reading, Traced
 from fireplace_calc.structure.loads.hill import hill_at
+from fireplace_calc.takeoff import shares
+from fireplace_calc.takeoff.facing import facing_of
 
 
 def test_a_measure_without_its_length_has_the_widest_tolerance():
@@ -217,3 +222,25 @@ def test_a_hearth_that_nothing_carries_is_not_worked():
             "Under the middle of the fire nothing solid carries the hearth."
         )
     assert [layer.name for layer in hearth_layers(geometry)][-1] == "hearth slab"
+
+
+def test_a_piece_set_dry_has_no_mortar_under_it():
+    """The wall's outline by hand: 117.875 in2."""
+    made = read_set((SETS / "middling.toml").read_text())
+    wall = made.piece("WR")
+    assert _bed(wall, (), 0.0) is None
+    assert _bed(wall, (), 0.5 * INCH).volume() == pytest.approx(117.875 / 2 * INCH**3, rel=1e-4)
+
+
+def test_a_wall_as_thick_as_its_facing_is_facing_alone(monkeypatch):
+    geometry = build_geometry(Design())
+    part = next(one for one in geometry.parts if one.name == "firebox walls")
+    known = facing_of(geometry, part.name)
+    work = shares._Sharing(geometry)
+    there = {one.item for one in work.masonry(part, work.mass, shown=True)}
+    monkeypatch.setattr(
+        shares, "facing_of", lambda geometry, name: replace(known, volume=2 * part.volume)
+    )
+    alone = list(work.masonry(part, work.mass, shown=True))
+    assert {one.item for one in alone} < there
+    assert sum(one.volume for one in alone) == pytest.approx(part.volume)

@@ -91,11 +91,6 @@ class FreeStack:
     pressed: tuple[PressedSection, ...] = ()
 
     @property
-    def height(self) -> float:
-        """From the section to the top. [m]"""
-        return max(self.top - self.base, 0.0)
-
-    @property
     def wind_known(self) -> bool:
         """Whether wind speed and exposure are known."""
         return self.sides[0].wind_load is not None

@@ -21,7 +21,7 @@ TESTS = {
     "geometry": "as_built polygons breast across_corner mantel pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts seat asked_by_hand",
     "rules": "as_judged facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions missing books pieces_design asked_by_hand",
     "brickwork": "as_built fitted courses cutting pins_order brickwork takeoff stone_face rods seat breast published_cases asked_by_hand",
-    "takeoff": "pins_order pins_formulas goods takeoff yard for_client breast mantel pieces_design handbook_examples handbook_table3 exports cli prices published_cases seat as_reckoned",
+    "takeoff": "pins_order pins_formulas goods takeoff yard for_client breast mantel pieces_design handbook_examples handbook_table3 exports cli prices published_cases seat as_reckoned asked_by_hand",
     "structure": "pins_structure pins_formulas low_wall structure_examples structure published_cases as_reckoned asked_by_hand",
     "draft": "pins_draft pins_formulas draft_measured draft_doors hood draft_air draft_examples draft_findings draft_roots draft_properties draft_first_hour sweep as_reckoned asked_by_hand",
     "heat": "heat_below heat_answer heat_cases heat_properties heat_beside heat_said heat_fold published_cases heat_designs heat_bars heat_paper as_heated asked_by_hand",

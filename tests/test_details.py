@@ -1,6 +1,7 @@
 """Details at large scales: clean, true to the section, honest about what nobody told."""
 
 from math import atan, degrees, tan
+from types import SimpleNamespace
 
 import pytest
 from hypothesis import HealthCheck, example, given, settings
@@ -268,3 +269,21 @@ def test_a_board_higher_than_is_shown_has_no_detail(distance, there):
     told["surround.trim"] = [{"distance": distance, "height": "6 in"}]
     made = mantel_figure(shipped("plain", **told), "feet-inches", (8.0,))
     assert (made is not None) == there
+
+
+@pytest.mark.parametrize(
+    ("required", "said"),
+    [
+        (8.0, ', at least 8"'),
+        (0.5, ', at least 1/2"'),
+        (0.0, ""),
+        (-1.0, ""),
+        (None, ""),
+        ("in good order", ""),
+    ],
+)
+def test_only_a_limit_above_nought_is_told(required, said):
+    result = shipped("boathouse")
+    (finding,) = (f for f in result.findings if f.key == "THR-04")
+    one = SimpleNamespace(pack=result.pack, findings=(finding._replace(required=required),))
+    assert asked(one, "feet-inches", "THR-04") == said

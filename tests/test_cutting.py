@@ -673,6 +673,7 @@ def test_bricks_that_are_cut_to_a_taper_tell_it_with_the_joint_they_keep():
         ["Cut to a taper, soffit and back", "89 x 139 mm", '3 1/2" x 5 1/2"'],
         ["Joints, all alike", "10", '3/8"'],
     ]
+    assert rows_in(_ring(TAPER, 0, 2, "millimetres", 91.4))[0][1] == "10, 2 behind one another"
     assert rows_in(_ring(TAPER, 2, 3, "feet-inches", 91.4)) == [
         ["Ring 2 round", "10, 3 behind one another", "the middle one is the key"],
         ["Cut to a taper, soffit and back", '3 1/2" x 5 1/2"', "89 x 139 mm"],
@@ -749,6 +750,9 @@ def test_what_was_done_against_thin_pieces_is_said():
     }
     for wanted, layout in said.items():
         assert _fitted(layout, "feet-inches") == wanted
+    for bed, way, ten in ((0.5, "wider", "2'-3 1/2\""), (0.25, "thinner", "2'-1\"")):
+        told = _fitted(replace(laid, unit=replace(unit, bed=bed * INCH)), "feet-inches")
+        assert told.endswith(f'3/8": beds a little {way}, 10 courses to {ten}.')
 
 
 @pytest.mark.parametrize(

@@ -25,7 +25,7 @@ from fireplace_calc.drawing.plates.marks import numbered
 from fireplace_calc.drawing.plates.sizes import PAPERS, SCALES, paper
 from fireplace_calc.drawing.set_out import sheets as set_out
 from fireplace_calc.drawing.set_out.beside_figures import TextBlock, free_place, open_ground
-from fireplace_calc.drawing.set_out.columns import REACH, heights, rows_of
+from fireplace_calc.drawing.set_out.columns import AIR, REACH, heights, rows_of
 from fireplace_calc.drawing.set_out.cut_marks import marks_beside
 from fireplace_calc.drawing.set_out.front_set_out import front_words
 from fireplace_calc.drawing.set_out.hearth_set_out import plan_words
@@ -645,13 +645,14 @@ def test_trim_that_is_told_piece_by_piece_is_named_once_with_its_size():
         {"name": "ledge", "height": "2 in"},
     ]
     geometry = build_geometry(change(Design(), told))
-    said = dict(reversed(word) for word in front_words(geometry, FEET_INCHES))
+    words = front_words(geometry, FEET_INCHES)
+    said = dict(reversed(word) for word in words)
     top, edge = geometry.frame.opening_top, 0.02
     assert said["board, 5'-0\" long"] == pytest.approx((30 * INCH - edge, top + 15 * INCH))
     leg = said['leg, 8" wide, beside the opening by 10"']
     assert leg == pytest.approx((36 * INCH - edge, top / 2))
     assert any(text.startswith("ledge, ") and text.endswith(", height not told") for text in said)
-    assert len(said) == 4
+    assert len(words) == len(said) == 4
 
 
 def test_only_heights_with_a_figure_have_ticks():
@@ -663,6 +664,9 @@ def test_only_heights_with_a_figure_have_ticks():
     assert np.allclose(ticks, [(50 - tick, 20 - tick), (50 - tick, 40 - tick)])
     feet = [line for line in sheet.lines["dimension", "dimension"] if line[0][0] == 30.0]
     assert np.allclose(feet, [[(30, 20), (50.8, 20)], [(30, 40), (50.8, 40)]])
+    along = [line for line in sheet.lines["dimension", "dimension"] if line[0][0] == 50.0]
+    assert np.allclose(along[0], [(50, 19), (50, 41)])
+    assert np.allclose(along[1], [(50, 30), (50 + REACH - AIR, 30)]) and len(along) == 2
     (label,) = sheet.labels
     assert (label.text, label.x, label.y, label.ha) == ("1'-0\"", 50.0 + REACH, 30.0, "left")
     (string,) = sheet.measured

@@ -293,6 +293,11 @@ def test_the_checklist_is_the_packs_own_and_counts_down():
 def test_where_nothing_is_assumed_that_is_said():
     said = "Nothing is assumed: all that the passing checks rest on was entered."
     assert html_of.assumed_hint(()) == html_of.remark(said)
+    for count, many in ((1, "<b>One</b> input stands"), (2, "<b>2</b> inputs stand")):
+        assert html_of.assumed_hint((None,) * count) == (
+            f'<div class="sentence">{many} at a default that nobody has looked at, and checks pass'
+            " on it. Look; say that it is so, or enter what is.</div>"
+        )
 
 
 def test_what_stands_begins_with_its_table(monkeypatch):

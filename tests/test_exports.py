@@ -254,6 +254,26 @@ def test_an_item_without_a_price_is_named_and_not_free():
     assert found.total < bill(result.takeoff, prices()).total
 
 
+WIDE = {
+    "Order": [20, 30, 30, 30, 26, 12, 10, 8, 9, 9, 11, 11, 9, 11, 12, 12, 12, 11, 11, 11, 10, 10, 8, 14, 8, 8, 70],
+    "By supplier": [26, 8, 8, 12, 12, 12],
+    "Beside the list": [28, 24, 50, 10, 16, 12, 12, 44],
+    "Findings": [9, 16, 36, 14, *[18] * 10, 60, 60, *[18] * 5],
+}  # fmt: skip
+"""As they were looked at. [letters]"""
+
+
+def test_columns_are_as_wide_as_they_were_looked_at(boathouse, tmp_path):
+    book = cells_of(boathouse, tmp_path / "order.xlsx")[1]
+    for title, wide in (
+        *WIDE.items(),
+        ("Draft", WIDE["Findings"]),
+        ("Structure", WIDE["Findings"]),
+    ):
+        letters = map(openpyxl.utils.get_column_letter, range(1, len(wide) + 1))
+        assert [book[title].column_dimensions[letter].width for letter in letters] == wide, title
+
+
 def test_text_that_looks_like_a_formula_stays_text(tmp_path):
     design = change(Design(), {"name": "=1+1"})
     sheet = openpyxl.load_workbook(

@@ -25,9 +25,10 @@ from fireplace_calc.draft import (
 )
 from fireplace_calc.draft.flow_path import FIRE_BED, trace_flow_path
 from fireplace_calc.draft.operating import excess_pressure
+from fireplace_calc.draft.physics import house as house_module
 from fireplace_calc.draft.physics.air import air_density, pressure_at
 from fireplace_calc.draft.physics.house import house_pull
-from fireplace_calc.draft.physics.house_leaks import Leaks, inlet_flow, leakage, net_inflow
+from fireplace_calc.draft.physics.house_leaks import Leaks, flows, inlet_flow, leakage, net_inflow
 from fireplace_calc.draft.physics.losses import handbook_friction, inlet_loss
 from fireplace_calc.draft.physics.weather import wind_pressure
 from fireplace_calc.draft.physics.wood import lower_heating_value, stoichiometric_air
@@ -484,6 +485,16 @@ def test_house_and_its_inverse_agree():
             assert some.sum() > 80
             assert house_pull(let_in[some], house) == pytest.approx(pull[some], rel=1e-9)
     assert float(house_pull(-0.1, Leaks(0.02, 0.65, 0.01))) == pytest.approx(0.0, abs=1e-7)
+
+
+def test_a_pull_is_found_in_few_rounds(monkeypatch):
+    """Newton's steps need four to eight, where halving alone takes some fifty."""
+    rounds = []
+    monkeypatch.setattr(house_module, "flows", lambda *told: rounds.append(1) or flows(*told))
+    for out in (0.01, 0.1, 1.0):
+        rounds.clear()
+        house_pull(out, Leaks(0.05, 0.65, 0.01, 1.35, 1.2, -1.0, 5.0))
+        assert 2 <= len(rounds) <= 12, out
 
 
 @pytest.mark.parametrize(("over", "height"), [(1.0, 6.0), (2.0, 9.0), (-1.5, 4.0)])

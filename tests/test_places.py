@@ -5,11 +5,13 @@ the index in its library.
 import subprocess
 import sys
 from dataclasses import replace
+from types import SimpleNamespace
 
 import pytest
 from sampled import sampled
 
 from fireplace_calc import change
+from fireplace_calc.base import places
 from fireplace_calc.base.places import Place, find, inside, nearest, site, winter_means
 from fireplace_calc.design.records import Design
 
@@ -46,6 +48,22 @@ def test_one_place_a_station():
     """The index has some four records each, by range of years."""
     found = find(nearest(42.361, -71.01, limit=1)[0].name, limit=10)
     assert len({(p.country, p.wmo, p.name) for p in found}) == len(found)
+
+
+def test_of_a_stations_records_the_full_one_is_taken_or_else_the_first():
+    """Invented records."""
+
+    def record(wmo, years, altitude):
+        name = {"country": "XYZ", "state": "", "wmo": wmo, "city": f"Town.{wmo}"}
+        where = {"latitude": 1.0, "longitude": 2.0, "elevation": altitude}
+        return SimpleNamespace(**name, **where, heating_design_db_c=None, url=f"{wmo}_{years}.zip")
+
+    listed = [
+        *(record("1", "TMYx.2004-2018", 1.0), record("1", "TMYx", 2.0), record("1", "TMYx.2", 3.0)),
+        *(record("2", "TMYx.2004-2018", 4.0), record("2", "TMYx.2007-2021", 5.0)),
+    ]
+    found = places._one_per_station(listed)
+    assert [(place.name, place.altitude) for place in found] == [("Town 1", 2.0), ("Town 2", 4.0)]
 
 
 def test_nothing_found_is_nothing():

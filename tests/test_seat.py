@@ -61,6 +61,17 @@ def test_a_seat_is_slab_bed_and_block_by_hand():
     assert not {*SEAT} & {*made(RAISED).by_name}
 
 
+@pytest.mark.parametrize("hand", ["left", "right"])
+def test_a_store_is_cut_where_the_breast_ends(hand):
+    """20 in to the end of the hearth, 3 ft of seat, a store of 20 in in the middle of it: from 28 to
+    48 in, and the breast ends at 30.
+    """
+    told = {f"seat.{hand}": "3 ft", "seat.niche": hand, "hearth.side": "2 in"}
+    cuts = made(RAISED | told).by_name[SEAT[2]].cuts
+    ends = sorted(sorted(abs(x) / INCH for x, _ in cut.lower)[::2] for cut in cuts)
+    assert ends == [pytest.approx([28, 30]), pytest.approx([30, 48])]
+
+
 def test_beside_the_breast_it_goes_back_to_the_wall():
     """The breast is 60 in wide and stands 10 in out; hearth and breast end together, so all 4 ft of
     the seat are 30 in deep. Where the hearth ends 6 in before the breast does, 6 in of it are 20.

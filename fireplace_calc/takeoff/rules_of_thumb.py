@@ -81,7 +81,7 @@ def _brick(
     laid, thick, thin = (
         v / CUFT
         for v in (
-            volume.get("Mortar", 0.0),
+            volume["Mortar"],
             handbook.mortar(brick),
             handbook.mortar(brick, thick=False),
         )

@@ -1,5 +1,5 @@
 """What the pages of the workbook show while somebody walks through them: the workbench fold by fold, the client's page, every
-lesson screen by screen, pieces set step by step, a search for a fault.
+lesson screen by screen, every exercise, pieces set step by step, a search for a fault.
 
 Whoever changes on purpose what a page says looks at it in a browser and writes the figures anew:
 ``.venv/bin/python tests/as_shown.py``; the change stands in ``tests/pins/as_shown.csv`` then, a row for each step of each walk.
@@ -16,6 +16,7 @@ from held_figures import held, hold
 from fireplace_calc import load
 from fireplace_calc.base.resources import DESIGNS, lesson_keys
 from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
+from fireplace_calc.lessons import LEVELS, TAUGHT, check, exercise, kinds_of
 from fireplace_calc.panels import client, panel
 from fireplace_calc.panels.folds.contents import FOLDS, JOBS
 from fireplace_calc.panels.lesson.lesson_desk import SCREENS, LessonDesk
@@ -186,6 +187,23 @@ def search(seed, units):
     yield "by another edition", list(seen(made.widget))
 
 
+def exercises(units):
+    """Every kind in every book, by level and by all its branches: givens, questions, mistakes, figure, replies."""
+    for pack in TAUGHT:
+        for kind in kinds_of(pack):
+            tasks = [
+                exercise(kind, seed, pack, level, units, place)
+                for level in LEVELS
+                for place, seed in enumerate(range(4 * level, 4 * level + 4))
+            ]
+            replies = [
+                [check(step, text, units) for text in ("12 in", "0.5", "30", "banana")]
+                for task in tasks
+                for step in task.steps
+            ]
+            yield f"{kind} by {pack}", (tasks, replies)
+
+
 EXAMPLE = DESIGNS / "boathouse-laid.toml"
 WALKS = {
     "workbench, laid": lambda: workbench(load(EXAMPLE), FEET_INCHES),
@@ -194,6 +212,8 @@ WALKS = {
     "client, laid": lambda: fireside(load(EXAMPLE), FEET_INCHES),
     "client, drawn": lambda: fireside(drawn(3), MILLIMETRES),
     "set": lambda: step_by_step(with_a_set(0), FEET_INCHES),
+    "exercises, feet": lambda: exercises(FEET_INCHES),
+    "exercises, millimeters": lambda: exercises(MILLIMETRES),
     "search": lambda: search(4, MILLIMETRES),
     **{f"lesson {key}": partial(lessons, key, (FEET_INCHES, MILLIMETRES)[n % 2])
        for n, key in enumerate(lesson_keys())},

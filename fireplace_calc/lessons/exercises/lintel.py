@@ -83,7 +83,7 @@ def _height(task: TaskMaker, span: float, cover: float, bears: bool) -> None:
 
 def _weight(task: TaskMaker, span: float, cover: float, wall: float, bears: bool) -> None:
     face = span * cover if bears else span**2 / 4
-    weight, told = face * wall, task.show(face, "area")
+    weight = face * wall
     told = f"{face / FOOT**2:.2f} ft²" if task.feet else f"{face:.3f} m²"
     sum_ = (
         f"{task.side(span)} × {task.side(cover)}"

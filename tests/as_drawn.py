@@ -26,6 +26,7 @@ from PIL import Image
 
 from fireplace_calc import assess, change, load
 from fireplace_calc.base.resources import DESIGNS, lesson_keys, made_by
+from fireplace_calc.base.tables.heat import wall_fires
 from fireplace_calc.base.units import FEET_INCHES, MILLIMETRES
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.classroom.class_book import ClassPapers
@@ -37,7 +38,7 @@ from fireplace_calc.drawing.client_pages.two_pages import client_pages
 from fireplace_calc.drawing.composed.catalogue import CATALOGUE
 from fireplace_calc.drawing.composed.compose import CELLS, draw_view, single
 from fireplace_calc.drawing.composed.marked_check import can_show, marked
-from fireplace_calc.drawing.heat.one_sheet_of_heat import heat_sheet
+from fireplace_calc.drawing.heat.one_sheet_of_heat import WIDTH, heat_sheet
 from fireplace_calc.drawing.lessons.exercise_pictures import exercise_picture
 from fireplace_calc.drawing.lessons.lesson_pictures import lesson_picture
 from fireplace_calc.drawing.page.message import page_message
@@ -68,6 +69,8 @@ from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.casting.cutting import cut_into_pieces
 from fireplace_calc.geometry.casting.wish import CastingWish
 from fireplace_calc.geometry.from_set.set_up import set_up
+from fireplace_calc.heat.conduction.grading import COARSE
+from fireplace_calc.heat.cuts.section_run import burn_section
 from fireplace_calc.lessons import LEVELS, exercise, kinds_of
 from fireplace_calc.lessons.course.countries import country_of
 from fireplace_calc.lessons.course.lesson_file import course_lesson
@@ -334,7 +337,9 @@ def of_order(size):
         OrderBlock(
             "First", "aside", ("Before it. " * 9,), columns, INVENTED_ROWS, boxed=1, tick=True
         ),
-        OrderBlock("Second", "", (), columns, INVENTED_ROWS[:5], ("After it. " * 9,)),
+        OrderBlock(
+            "Second", "Beside it. " * 20, (), columns, INVENTED_ROWS[:5], ("After it. " * 9,)
+        ),
         OrderBlock("Third", "", (), columns, INVENTED_ROWS * 2, flows=True),
         OrderBlock(
             "Fourth", "x", ("A", "B"), columns[:2], tuple(r[:2] for r in INVENTED_ROWS[:30])
@@ -377,6 +382,9 @@ def of_heat(name, units):
     made = assessed(name)
     yield heat_sheet(made.geometry, made.heat.evening, 1, 11.0, units)
     yield heat_sheet(made.geometry, made.heat.evening, 0, 2.0, units, None, 100.0)
+    section = burn_section(made.geometry, wall_fires()["hard"], 3.0, 5.0, cells=COARSE)
+    for wide in (WIDTH, 100.0):
+        yield heat_sheet(made.geometry, made.heat.evening, 2, 3.0, units, section, wide)
 
 
 def _pictures():

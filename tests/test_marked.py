@@ -12,7 +12,7 @@ from sampled import sampled
 from strategies import designs
 
 from fireplace_calc import PACKS, assess, change, load
-from fireplace_calc.base.units import from_unit
+from fireplace_calc.base.units import INCH, from_unit
 from fireplace_calc.design.records import Design
 from fireplace_calc.drawing.composed.compose import HEIGHT, WIDTH
 from fireplace_calc.drawing.composed.marked_check import can_show, marked
@@ -49,6 +49,12 @@ def test_what_is_marked_is_what_is_compared(design):
         assert drawn == pytest.approx(abs(from_unit(finding.provided, finding.unit)), abs=2e-6), (
             finding
         )
+
+
+def test_a_jamb_is_marked_from_the_opening_to_the_end_of_the_masonry():
+    """36 in of opening and jambs of 12: from 18 to 30 in, and not over the opening."""
+    start, end = PLACES["PRA-17"][1](build_geometry(change(Design(), {"firebox.jamb": "12 in"})))
+    assert (start[0] / INCH, end[0] / INCH) == pytest.approx((18, 30))
 
 
 SEEN = {"plan": (0, 1), "front": (0, 2), "section": (1, 2)}

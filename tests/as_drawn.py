@@ -19,6 +19,7 @@ from tempfile import TemporaryDirectory
 from zlib import crc32
 
 import numpy as np
+from as_built import drawn, with_a_set
 from built_works import WORKS
 from held_figures import PINS, held, hold
 from measured_sheet import HEAD
@@ -99,6 +100,10 @@ CHANGED = {name: told for name, told in WORKS.items() if told} | {
     "in sections, deep": {**SECTIONS, "opening.width": "50 in", "firebox.depth": "30 in"},
 }
 """Designs that are a plain one but for some changes; their scenes are kept."""
+BY_LOT = {f"by lot {n}": n for n in range(20, 26)} | {
+    f"by lot of a set {n}": n for n in (40, 41, 42)
+}
+"""Designs of random answers, by what they are drawn from."""
 SETS = ("small", "middling", "wide")
 NOON = datetime(2027, 5, 3, 12, 0, tzinfo=UTC)
 HELD = (0, 1, -2, 3, 16)
@@ -123,6 +128,8 @@ SHOWN = 219.0, 171.0
 def design(name):
     if name in CHANGED:
         return change(Design(), CHANGED[name])
+    if name in BY_LOT:
+        return (with_a_set if "set" in name else drawn)(BY_LOT[name])
     return load(SHIPPED.get(name) or PINS / f"{name}.toml")
 
 
@@ -390,7 +397,7 @@ def of_heat(name, units):
 def _pictures():
     """By name, what makes it."""
     both = (FEET_INCHES, MILLIMETRES)
-    for at, name in enumerate((*SHIPPED, *INVENTED)):
+    for at, name in enumerate((*SHIPPED, *INVENTED, *BY_LOT)):
         for view, known in CATALOGUE.items():
             if known.suits(geometry(name)):
                 for units in both if name in SHIPPED else both[at % 2 :][:1]:
@@ -400,6 +407,7 @@ def _pictures():
             ("laid", FEET_INCHES),
             ("of a set", MILLIMETRES),
             ("market_arch", MILLIMETRES),
+            *zip(BY_LOT, both * 4, strict=False),
         ):
             yield f"{maker} of {name}", partial(of_maker, maker, name, units)
     for maker in MAKERS:
@@ -434,6 +442,7 @@ def _pictures():
         ("laid", FEET_INCHES),
         ("of a set", MILLIMETRES),
         ("chapel_ridge", FEET_INCHES),
+        *zip(BY_LOT, both * 4, strict=False),
     ):
         yield f"stage of {name}", partial(of_stage, name, units)
         yield f"checks where they are measured, {name}", partial(of_marked, name, units)
@@ -449,6 +458,7 @@ def _pictures():
         ("laid", FEET_INCHES),
         ("of a set", MILLIMETRES),
         ("market_arch", MILLIMETRES),
+        *zip(BY_LOT, both * 4, strict=False),
     ):
         yield f"drawing file of {name}", partial(of_file, name, units)
     for name in (*SHIPPED, *INVENTED, *CHANGED):

@@ -63,7 +63,7 @@ def section(
     )
     draw_section_cut(view, geometry, top)
     section_strings(view, cell, geometry, units)
-    limits = (cell.bottom + 12, cell.top - 3)
+    highest = cell.top - 3
     edge = view.at(back, 0)[0]
     if talk:
         upright_strings(view, cell, geometry, units, edge + 5.0)
@@ -77,7 +77,7 @@ def section(
         [(view.at(0, z)[1], value, name) for z, value, name in marks],
         feet,
         column,
-        limits=(floor, cell.top - 3),
+        limits=(floor, highest),
         stacked=not talk,
     )
     if talk:
@@ -87,7 +87,7 @@ def section(
             sorted(tips, key=lambda tip: tip[0][1]),
             view.at(front, 0)[0] - 3.0,
             side=-1,
-            limits=limits,
+            limits=(cell.bottom + 12, highest),
         )
         key(sheet, column + level_room(marks, False) + 3.0, cell.bottom + 12, cell.right - 3)
     title(sheet, cell, "Section on the center line", name_scale(denominator) if name_scale else "")

@@ -58,6 +58,7 @@ from fireplace_calc.drawing.plates.title_block import dress
 from fireplace_calc.drawing.plates.whole_set import COVER, MAKERS, _maker
 from fireplace_calc.drawing.sheets.lists import Column
 from fireplace_calc.drawing.sheets.sheet import Cell, Sheet
+from fireplace_calc.drawing.survey.as_measured import measured_sheets
 from fireplace_calc.drawing.survey.invented import sketched
 from fireplace_calc.drawing.survey.numbered import arrow_sketch
 from fireplace_calc.drawing.survey.sketch_lines import SKETCHES
@@ -85,6 +86,7 @@ from fireplace_calc.pieces.standing.as_built import AsBuilt, MeasuredTop
 from fireplace_calc.scene.shown_masonry import STATES
 from fireplace_calc.scene.whole_scene import WholeScene, gather_scene
 from fireplace_calc.survey.asked.walk import WALK
+from fireplace_calc.survey.from_survey import surveyed
 
 ROOT = PINS.parent.parent
 COLUMNS = PINS / "columns.csv"
@@ -251,7 +253,11 @@ def of_lesson(key, book):
 
 
 def of_survey(size, units):
+    from test_survey import BRICK, filled
+
     yield from survey_sheets(size, units)
+    measured = surveyed(filled(BRICK).cannot_reach("lintel bearing"))
+    yield from measured_sheets(measured, Design(), units=units, paper=size)
 
 
 def of_sketch(name):

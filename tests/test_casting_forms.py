@@ -1,5 +1,6 @@
 """Forms, mix and bags for somebody who casts his own, and the papers and the command that tell them."""
 
+from dataclasses import replace
 from math import pi
 
 import numpy as np
@@ -8,7 +9,7 @@ import pytest
 from fireplace_calc import change, load
 from fireplace_calc.base.tables.castable import castable
 from fireplace_calc.base.units import FEET_INCHES, FOOT, INCH, MILLIMETRES, POUND
-from fireplace_calc.build.casting.forms_list import castable_row, form_rows, liner_volume
+from fireplace_calc.build.casting.forms_list import _shape, castable_row, form_rows, liner_volume
 from fireplace_calc.build.casting.forms_wording import (
     HEADINGS,
     casting_cautions,
@@ -31,6 +32,7 @@ from fireplace_calc.geometry.frame_builder import build_frame
 from fireplace_calc.jupyter.command import main
 from fireplace_calc.panels import panel
 from fireplace_calc.pieces.choice import Choice, choose
+from fireplace_calc.pieces.records import Round, Tapered
 from fireplace_calc.pieces.set_text import read_set
 
 ROUND = {"flue.shape": "round", "flue.size": "12"}
@@ -271,3 +273,18 @@ def test_the_fold_cuts_the_design_as_it_stands(tmp_path, monkeypatch):
     low, high = points.min(axis=0), points.max(axis=0)
     assert (low >= 6).all() and (high <= (WIDTH - 6, HEIGHT - 6)).all(), "within its margins"
     assert low + high == pytest.approx((WIDTH, HEIGHT), abs=12), "and in their middle"
+
+
+SQUARE = ((0.0, 0.0), (0.5, 0.0), (0.5, 0.5), (0.0, 0.5))
+
+
+def test_two_forms_with_other_bores_are_two():
+    """The same block round a bore of 10 and of 12 in; moved as a whole it is the same form."""
+    block = Tapered(0.0, 0.3, SQUARE, SQUARE)
+
+    def shape(radius, x=0.0):
+        moved = tuple((a + x, b) for a, b in SQUARE)
+        cut = Round(0.0, 0.3, radius, (0.25 + x, 0.25))
+        return _shape((replace(block, lower=moved, upper=moved),), (cut,))
+
+    assert shape(0.127) == shape(0.127, 2.0) != shape(0.1524)

@@ -827,3 +827,14 @@ def test_what_a_page_asks_its_widget_for_is_sent(made):
     asked = [set(re.findall(r"model\.get\('(\w+)'\)", str(one._esm))) for one in (made, SheetPage)]
     read = asked[0] if made in (SheetPage, FieldBox, Turning, Wipe) else asked[0] - asked[1]
     assert read <= set(made.class_traits(sync=True)) and (read or made in (BenchPage, ClientPage))
+
+
+def test_pictures_that_are_looked_at_are_turned_forth_and_back():
+    made = panel(BOATHOUSE)
+    made.open("papers")
+    look = made.folds["papers"].look
+    look.which.options, look.which.value = ["first", "second", "third"], "first"
+    turn = buttons(look.widget)
+    for name, shown in (("Next", "second"), ("Previous", "first"), ("Previous", "third")):
+        turn[name].click()
+        assert look.which.value == shown

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -57,7 +58,8 @@ def pole_sheet(pictures: SetPictures, plan: JointPlan, units: str = FEET_INCHES)
     sheet.text(WIDTH - 8.0, HEIGHT - 9.0, told, size=SMALL, ha="right", ink="soft")
     parts = pictures.stages(FRONT).seen(len(pictures.drawn))
     box = bounds_of(parts)
-    said = [row for note in pole_notes(plan) for row in wrapped(note, WIDTH - 16.0)]
+    notes = pole_notes(replace(plan, units=units))  # the tape's marks stay those of the set
+    said = [row for note in notes for row in wrapped(note, WIDTH - 16.0)]
     foot = 14.0 + LINE * max(len(said) - 2, 0)
     place = Cell(8.0, foot, WIDTH - 8.0, HEIGHT - 16.0)
     room = LEADER + level_room(marks, stacked=False)

@@ -370,17 +370,22 @@ def of_title(name, units, size):
     yield sheet
 
 
-def of_client(units, size, how_many):
-    """Both pages in color: what is written, ruled and shown where."""
+def client_leaves(units, size, how_many, names=None):
+    """Both pages for a client, with others beside and named; a picture in a room is a dot."""
     dot = BytesIO()
     Image.new("RGB", (4, 3)).save(dot, "PNG")
     others = [
         NamedDesign(name, assessed(name)) for name in ("plain", "terrace_metric", "market_arch")
     ]
-    for page in client_pages(
-        NamedDesign("As it is", assessed("laid")), others[:how_many], None, units, size,
+    return client_pages(
+        NamedDesign("As it is", assessed("laid")), others[:how_many], names, units, size,
         pictures=lambda *asked: dot.getvalue(),
-    ):  # fmt: skip
+    )  # fmt: skip
+
+
+def of_client(units, size, how_many):
+    """Both pages in color: what is written, ruled and shown where."""
+    for page in client_leaves(units, size, how_many):
         sheet = Sheet(page.width, page.height)
         for one in page.strokes:
             sheet.line([one.start, one.end], f"{one.width} {one.ring}", one.color)
@@ -510,7 +515,7 @@ def _tones(sheet):
         yield _weight("hatch"), lines
 
 
-def _undated(text):
+def undated(text):
     """A text without the day it was printed, the version that printed it and a class's stamp."""
     text = re.sub(r"\d{4}-\d\d-\d\d", "a day", text).replace(made_by(), "a version")
     return re.sub(r"exercises [0-9a-f]{8}", "exercises", text)
@@ -518,7 +523,7 @@ def _undated(text):
 
 def _words(sheet):
     for n in sheet.labels:
-        yield _weight(_undated(n.text), n.ha, n.va, n.turned, n.bold, n.ink), [(n.x, n.y)]
+        yield _weight(undated(n.text), n.ha, n.va, n.turned, n.bold, n.ink), [(n.x, n.y)]
         yield _weight("size"), [(n.size, 1.0)]
 
 
@@ -573,8 +578,11 @@ def _scene_figures(scene):
 def figures(name):
     """A row each for the lines, tones and words of a picture, by what it is of."""
     sheets = list(PICTURES[name]())
-    if isinstance(sheets[0], WholeScene):
-        return _scene_figures(sheets[0])
+    return _scene_figures(sheets[0]) if isinstance(sheets[0], WholeScene) else of_sheets(sheets)
+
+
+def of_sheets(sheets):
+    """The same of sheets."""
     rows = {"paper": _summed((n, [(s.width, s.height)]) for n, s in enumerate(sheets, 1))}
     for what, parts in (("lines", _lines), ("tones", _tones), ("words", _words)):
         rows[what] = sum(

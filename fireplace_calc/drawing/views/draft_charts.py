@@ -106,7 +106,7 @@ def pressure(
         chart.mark(step.pressure, step.level, 0.7)
 
 
-def velocity(sheet: Sheet, cell: Cell, curve: Curve, units: str, note: str = "") -> None:
+def velocity(sheet: Sheet, cell: Cell, curve: Curve, units: str) -> None:
     """Face velocity against one moved input: sizing mode as a line, operating mode as a band, the
     design marked.
     """
@@ -138,8 +138,6 @@ def velocity(sheet: Sheet, cell: Cell, curve: Curve, units: str, note: str = "")
     sheet.line([chart.at(here, 0.0), chart.at(here, chart.up[1])], "hidden", "good")
     for line in (curve.middle, curve.sizing):
         chart.mark(here, float(np.interp(here, across, line / factor)))
-    if note:
-        sheet.text(cell.right - 2.0, box.top + 2.0, note, size=SMALL, ha="right")
 
 
 def limits(sheet: Sheet, cell: Cell, found: LimitMap, units: str) -> None:

@@ -27,12 +27,12 @@ TESTS = {
     "heat": "heat_below heat_answer heat_cases heat_properties heat_beside heat_said heat_fold published_cases heat_designs heat_bars heat_paper as_heated asked_by_hand",
     "build": "casting_forms pallet_list setting_staging setting_order setting_mortar setting_cards pins_work pins_formulas lifting build work_chart seat pieces_everywhere structure_examples courses as_drawn as_reckoned asked_by_hand",
     "assessment": "assess",
-    "explore": "together mending charts_by_axes remedies sweep drawing_air handbook_examples panels draft_findings controls",
+    "explore": "as_printed together mending charts_by_axes remedies sweep drawing_air handbook_examples panels draft_findings controls",
     "proportion": "proportion room_by_hand room_view onesheet across_corner scene_room as_drawn",
     "report": "heat_below heat_said report for_client said books developers writing assess cli draft_findings onesheet inspector cover prices client client_pages yard assumptions missing exported_look room_to_turn",
     "survey": "survey survey_fold survey_sheets",
     "lessons": "as_drawn answers written drill lessons_pencil lesson_marks courses lesson_page course class_pages class fault_hunt lessons panels class_papers as_shown",
-    "drawing": "as_drawn lesson_marks setting_cards set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
+    "drawing": "as_drawn as_printed lesson_marks setting_cards set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
     " drill courses course cutting yard class_papers drawing_air onesheet papers drawing drawing_reuse pieces_measured drawn_page drawn_stage survey_sheets rods plates plan_sheets set_out details cover inspector work_chart client_pages pictures seat casting_forms pieces_bare setting_staging takeoff mantel across_corner breast heat_said heat_paper",
     "scene": "as_drawn as_seen scene_masonry scene_stuffs scene_layouts scene_room scene_sky scene_wire scene_view still room_to_turn options scene_paint across_corner mantel start_mine",
     "exports": "exported_look exports cli dxf room_to_turn client_pages pictures whole_files as_drawn",

@@ -26,6 +26,7 @@ from as_drawn import (
     undated,
 )
 from held_figures import held, hold
+from openpyxl import load_workbook
 from PIL import Image
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
@@ -56,18 +57,27 @@ from fireplace_calc.drawing.sheets.style import THEMES
 from fireplace_calc.drawing.survey.as_measured import print_measured
 from fireplace_calc.drawing.survey.to_take_along import print_survey
 from fireplace_calc.drawing.views.draft_charts import air_sheet
+from fireplace_calc.exports.class_table import write_results
+from fireplace_calc.exports.picture_files import _charts
+from fireplace_calc.exports.spreadsheet import write_spreadsheet
 from fireplace_calc.lessons.answers.given_figures import GivenTable
+from fireplace_calc.lessons.classroom.class_results import result_rows
+from fireplace_calc.lessons.classroom.desk import Desk
+from fireplace_calc.lessons.classroom.gathering_work import gathered
 from fireplace_calc.lessons.course.records import BOOKS
 from fireplace_calc.lessons.fault_hunt.search_of_class import SEARCH
 from fireplace_calc.panels.picture.draft_pictures import DraftPictures
 from fireplace_calc.proportion import find_guides
 from fireplace_calc.report.for_client.handed_over import Names
 from fireplace_calc.survey.from_survey import surveyed
+from fireplace_calc.takeoff.yard.price_list import prices
 
 BOTH = (FEET_INCHES, MILLIMETRES)
 PAPERS = ("letter", "A4", "11x17")
 BY_TURNS = ("of a set", "laid", "by lot 23")
 """Designs that papers are drawn of."""
+FOUND = ("Findings", "Draft", "Structure")
+"""Pages of a workbook that say what every rule found: held elsewhere."""
 CHART_CELLS = (Cell(0.0, 0.0, 180.0, 150.0), Cell(0.0, 0.0, 96.0, 110.0))
 """Of a chart, with room for every word and without. [mm]"""
 
@@ -267,6 +277,64 @@ def of_saved(theme):
         yield from dots(Image.open(BytesIO(saved(one, "png", theme))).convert("RGB"))
 
 
+def of_workbook(write):
+    """Cells of a table for reckoning on: what stands in each, how it is shown, and what it came to."""
+    with TemporaryDirectory() as folder:
+        path = write(Path(folder))
+        for stored in (False, True):
+            for page in load_workbook(path, data_only=stored):
+                sheet = Sheet(float(page.max_column), float(page.max_row))
+                frozen = (
+                    f"{page.freeze_panes} {page.print_title_rows} {page.page_setup.orientation}"
+                )
+                sheet.text(1.0, 1.0, f"{page.title} {frozen}")
+                for letter, column in page.column_dimensions.items():
+                    sheet.line([(column.width, ord(letter[-1]))], letter)
+                rows = page[1:2] if page.title in FOUND else page
+                for cell in (cell for row in rows for cell in row if cell.value is not None):
+                    told = f"{cell.data_type} {cell.number_format} {undated(str(cell.value))}"
+                    bold = cell.font.bold and cell.font.size == 14
+                    number = not stored or not isinstance(cell.value, float)
+                    sheet.text(cell.column, cell.row, told if number else "", bold=bool(bold))
+                    if not number:
+                        sheet.line([(cell.value, cell.row)], cell.coordinate)
+                yield sheet
+
+
+def of_order(name):
+    return of_workbook(
+        lambda folder: write_spreadsheet(assessed(name), prices(), folder / "one.xlsx")
+    )
+
+
+def of_results():
+    """A class of three, one of whom has slips and a hint and another has done nothing, as its trainer keeps it."""
+    school = school_of(("hearth", "roof"), 2, FEET_INCHES, ("Ann Lee", "Bo Ray", "3"))
+
+    def write(folder):
+        ann, bo = (Desk(school.task, folder, n, school.tickets[n]) for n in ("Ann Lee", "Bo Ray"))
+        for number in (1, 2):
+            steps = school.task.draw(school.seed("Bo Ray"), number).steps
+            own = school.task.draw(school.seed("Ann Lee"), number).steps
+            for n, (step, right) in enumerate(zip(steps, own, strict=False), 1):
+                ann.answer(number, n, right.answer(FEET_INCHES))
+                for mistake in step.mistakes[:n]:
+                    bo.answer(number, n, f"{mistake.value!r} m")
+                bo.help_with(number, n, "hint")
+                if n % 2:
+                    bo.answer(number, n, step.answer(FEET_INCHES))
+        return write_results(list(result_rows(school, gathered(school, (folder,)).works)), folder)[
+            1
+        ]
+
+    return of_workbook(write)
+
+
+def of_numbered_charts(name, units):
+    for one in _charts(assessed(name), units, 420.0, 297.0):
+        yield one.sheet
+
+
 def _pictures():
     for n, changes in enumerate((
         {},
@@ -286,7 +354,11 @@ def _pictures():
         yield f"searches on {size}", partial(of_searches, units, size)
         yield f"papers on {size}", partial(of_papers, units, size)
         yield f"client's file on {size}", partial(of_client_file, size)
+    yield "results of a class", of_results
     yield "grids", of_grids
+    for n, name in enumerate(("of a set", "barn_outside", "by lot 21")):
+        yield f"order of {name}", partial(of_order, name)
+        yield f"charts to keep of {name}", partial(of_numbered_charts, name, BOTH[n % 2])
     for name, units in (
         ("laid", FEET_INCHES),
         ("corner_study", MILLIMETRES),

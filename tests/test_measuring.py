@@ -66,6 +66,9 @@ def test_what_is_missing_is_told_at_its_field_when_it_is_to_be_done(bare):
     bare.hear({"do": "done", "id": bare.page.shown["id"]})
     assert bare.number == WHOLE and bare.page.shown["ask"]["key"] == "name"
     assert field(bare, "bed")["wrong"] == "Bed joint: least, wanted, most is missing."
+    typed(bare, "name", "Own set")
+    said = "own.toml is not written yet. Bed joint: least, wanted, most is missing."
+    assert bare.page.shown["kept"] == said
 
 
 def test_a_text_that_cannot_be_read_stays_and_is_told_at_its_field(headed):

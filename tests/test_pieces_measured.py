@@ -656,9 +656,18 @@ def test_pieces_that_are_not_done_are_left_out_and_named(told):
     assert "W1B" not in {p.mark for p in read_set(text).pieces}
 
 
-@pytest.mark.parametrize("key", ["name", "bed", "perpend", "thickness", "floor"])
-def test_a_set_without_what_is_told_once_is_not_written(told, key):
-    with pytest.raises(InputError, match=key):
+@pytest.mark.parametrize(
+    ("key", "label"),
+    [
+        ("name", "Name of the set"),
+        ("bed", "Bed joint: least, wanted, most"),
+        ("perpend", "Joint beside: least, wanted, most"),
+        ("thickness", "Lining: firebrick, thickness"),
+        ("floor", "Lining: floor"),
+    ],
+)
+def test_a_set_without_what_is_told_once_is_not_written(told, key, label):
+    with pytest.raises(InputError, match=f"^{label} is missing.$"):
         set_text(put_head(told, key, ""))
 
 

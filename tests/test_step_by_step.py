@@ -147,8 +147,8 @@ def test_a_top_is_entered_in_the_readers_units_and_the_next_comes_up(tmp_path):
 @pytest.mark.parametrize(
     ("boxes", "said"),
     [
-        ({"level": ""}, "Top stands at is empty"),
-        ({"level": "about three"}, "Top stands at is .*no length"),
+        ({"level": ""}, "Top stands at&quot; is empty"),
+        ({"level": "about three"}, "Top stands at&quot; is .*no length"),
         ({"level": "3 1/2", "plumb": "1/0"}, "divides by nothing"),
         ({"level": "3 1/2", "left_right": "two"}, "Right side high by"),
         ({"level": "900 m"}, "at most 100 m"),

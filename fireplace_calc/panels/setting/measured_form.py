@@ -109,7 +109,7 @@ class MeasuredForm:
         typed = {key: box.value.strip() for key, box in self.boxes.items()}
         if not typed["level"]:
             raise InputError(
-                f"{LENGTHS['level'][0]} is empty: measure the top of {self.lift.value} over what"
+                f'"{LENGTHS["level"][0]}" is empty: measure the top of {self.lift.value} over what'
                 " the first bed lies on.",
                 LENGTHS["level"][0],
                 "a length",
@@ -135,7 +135,7 @@ class MeasuredForm:
         """A length; a bare number is in the reader's units. [m]"""
         if BARE.fullmatch(text):
             text += " in" if self.units == FEET_INCHES else " mm"
-        return to_si(text, "length", label)
+        return to_si(text, "length", f'"{label}"')
 
     def clear(self, lift: str) -> None:
         """Be ready for the next hold point; whoever measures stays."""

@@ -9,7 +9,7 @@ from typing import Any
 from fireplace_calc.base.units import InputError
 from fireplace_calc.pieces.measured.lifts import MeasuredLift, lifts_of
 from fireplace_calc.pieces.measured.reading import read_sheet
-from fireplace_calc.pieces.measured.sheet import LETTERS, Entry, MeasuredSheet, label_of
+from fireplace_calc.pieces.measured.sheet import HEAD, LETTERS, Entry, MeasuredSheet, label_of
 from fireplace_calc.pieces.measured.told import ReadSheet, plain
 from fireplace_calc.pieces.set_text import read_set
 
@@ -57,8 +57,8 @@ def set_text(sheet: MeasuredSheet) -> str:
     """
     read = read_sheet(sheet)
     for key in (*read.head.wrong, *read.head.missing):
-        says = read.head.wrong.get(key, "It is not told yet.")
-        raise InputError(f"The set cannot be written: {key}. {says}", key, "what is asked", "")
+        says = read.head.wrong.get(key) or f"{HEAD[key]} is missing."
+        raise InputError(says, key, "what is asked", "")
     lifts = lifts_of(read)
     if not lifts:
         raise InputError("No piece is done yet, so there is no set to write.", "piece", "one", 0)

@@ -22,6 +22,7 @@ from fireplace_calc.build.setting.staging_wording import _against
 from fireplace_calc.draft.odds import _between as drawn_between
 from fireplace_calc.draft.physics import weather
 from fireplace_calc.geometry.assembled.joints import _between
+from fireplace_calc.geometry.assembled.solids import extent
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.from_set.standing_solids import _bed
 from fireplace_calc.heat.conduction import march
@@ -30,6 +31,7 @@ from fireplace_calc.heat.conduction.raster import reach_the_wall
 from fireplace_calc.heat.cuts.below_hearth import hearth_layers
 from fireplace_calc.heat.cuts.from_geometry import solid
 from fireplace_calc.heat.cuts.section_cut import section_mesh
+from fireplace_calc.pieces.records import Round
 from fireplace_calc.pieces.set_text import read_set
 from fireplace_calc.pieces.standing.inspector_record import RecordRow
 from fireplace_calc.rules.book import Book
@@ -244,3 +246,10 @@ def test_a_wall_as_thick_as_its_facing_is_facing_alone(monkeypatch):
     alone = list(work.masonry(part, work.mass, shown=True))
     assert {one.item for one in alone} < there
     assert sum(one.volume for one in alone) == pytest.approx(part.volume)
+
+
+def test_a_round_piece_reaches_as_far_as_its_circle():
+    """Radius 0.3 about (0.1, 0.5): x from -0.2 to 0.4, y from 0.2 to 0.8; 0.25 m high."""
+    piece = read_set((SETS / "small.toml").read_text()).pieces[0]
+    pot = replace(piece, adds=(Round(0.0, 0.25, 0.3, (0.1, 0.5)),), cuts=())
+    assert extent(pot) == pytest.approx((-0.2, 0.4, 0.2, 0.8, 0.0, 0.25))

@@ -231,3 +231,11 @@ def test_a_copy_with_another_value_does_not_keep_the_hash_of_the_first():
     other = hearth.with_read({"front": 0.6})
     assert hash(other) != kept and hash(other.with_read({"front": hearth.front})) == kept
     assert {hearth: 1}[Hearth()] == 1
+
+
+def test_an_arrester_is_spelled_either_way():
+    """As books have it, in the name a book gives it and in the design's own."""
+    made = change(Design(), {"chimney.arrestor": "yes", "arrestor_free_area": "90 in2"})
+    assert made.chimney.arrester and made.chimney.arrester_area == pytest.approx(90 * INCH**2)
+    with pytest.raises(InputError, match="There is no input named chimney.arrestor_hat; did you"):
+        change(Design(), {"chimney.arrestor_hat": "yes"})

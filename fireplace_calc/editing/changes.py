@@ -156,7 +156,7 @@ def apply(design: Design, changes: Mapping[str, Any], folder: Path | None = None
     told = set(design.told)
     for given, came in changes.items():
         spelled = given.replace("arrestor", "arrester")  # books spell it either way
-        key, value = book_names().get(spelled, given), came
+        key, value = book_names().get(spelled, spelled), came
         if key in OLD_KEYS:
             key, value = OLD_KEYS[key](came)
         group, dot, name = key.partition(".")

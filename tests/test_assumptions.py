@@ -6,6 +6,7 @@ No outside source: what silence may mean is this project's own rule (issue of *n
 import re
 from dataclasses import fields
 from random import Random
+from types import SimpleNamespace
 
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
@@ -24,7 +25,7 @@ from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.editing.file_text import HEADER, OLD_HEADER, text_of
 from fireplace_calc.lessons.answered import ANSWERS
-from fireplace_calc.report import summary
+from fireplace_calc.report import plain_summary, summary
 from fireplace_calc.report.assumed_inputs import assumptions, named, not_entered
 from fireplace_calc.report.sentences import sign, tally
 from fireplace_calc.rules.comparing import MEETS
@@ -351,3 +352,17 @@ def test_only_a_list_with_something_unknown_in_it_is_waited_for():
         design = change(Design(), {"surround.trim": [trim]})
         unmeasured = Assumptions(assess(design).facts).standing.unmeasured
         assert ("surround.trim" in unmeasured) is waits
+
+
+@pytest.mark.parametrize(
+    ("count", "ends"),
+    [(11, "input 11 one."), (12, "input 12 one."), (13, "input 12 one and 1 more.")],
+)
+def test_a_summary_lists_twelve_and_counts_the_others(monkeypatch, count, ends):
+    made = [SimpleNamespace(label=f"Input {n}", value="one") for n in range(1, count + 1)]
+    monkeypatch.setattr(plain_summary, "assumptions", lambda *_: made)
+    lines = summary(assess(Design()), width=10_000).splitlines()
+    (line,) = (
+        line for line in lines if line.startswith("Assumed, nobody has entered it: input 1 ")
+    )
+    assert line.endswith(ends)

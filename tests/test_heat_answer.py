@@ -415,6 +415,12 @@ def test_whether_the_house_wins_or_loses(plain, monkeypatch, air, said):
     )
 
 
+def test_a_house_that_wins_half_a_watt_wins(plain, monkeypatch):
+    """Rounded it is nothing, but it is no loss."""
+    monkeypatch.setattr(heat_report, "in_the_room", lambda *_: SimpleNamespace(net=0.5))
+    assert "the house is the warmer for 0.0 kW" in heat_report.room_sentence(plain, "millimetres")
+
+
 def test_minutes_of_a_short_fire_and_the_longest_wait(plain):
     rows = heat_report.flue_rows(plain, "millimetres")
     assert [row[1] for row in rows] == ["8 h", "8 h", "8 h", "30 min"]

@@ -292,3 +292,10 @@ def test_what_can_hurt_follows_from_the_piece_and_its_place():
     hoisted = SimpleNamespace(weight=200.0, weighed=True, verdict=HOIST, index=None)
     assert "Lifting: hoist only" in card_cautions(card_of(handling=hoisted))[0]
     assert dangers(placed=None) == dangers(handling=None) == {"Dust", "Skin and eyes"}
+
+
+def test_the_card_of_the_lining_opens_no_mix():
+    design = change(Design(), {"pieces.set": "middling"})
+    cards = SetPictures(set_up(design).assembly, design.piece_set.lining).cards
+    (own,) = (card for card in cards if card.placed is None)
+    assert (own.opens_mix, own.mix, own.mortar) == (False, None, None)

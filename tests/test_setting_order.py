@@ -4,6 +4,7 @@
 """
 
 import os
+from dataclasses import replace
 
 import pytest
 from sampled import sampled
@@ -164,3 +165,12 @@ def test_a_tall_set_is_ordered():
     made = read_set(MIDDLING.replace("repeat = [12, 36]", "repeat = [12, 60]"))
     assembly = as_wanted(choose(made, Choice(extensions=2, flues=60)), 4 * INCH)
     assert len(order_of_setting(assembly, made.lining)) == len(assembly.placed) + 1
+
+
+def test_a_lining_that_waits_for_nothing_is_laid_first():
+    """Flue pieces alone: no wall stands that it is laid against, and nothing is told of it."""
+    made = read_set(MIDDLING)
+    stack = [lift for lift in choose(made, Choice()) if lift.pieces[0].role == "flue"][:3]
+    steps = order_of_setting(as_wanted(stack), replace(made.lining, after=()))
+    assert [step.number for step in steps] == [1, 2, 3, 4]
+    assert steps[0].placed is None and not steps[0].after

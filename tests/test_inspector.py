@@ -21,6 +21,7 @@ from fireplace_calc.drawing.plates import whole_set
 from fireplace_calc.drawing.plates.bands import Bands, Together, lowest, split
 from fireplace_calc.drawing.plates.sizes import paper
 from fireplace_calc.drawing.sheets.overlaps import collisions
+from fireplace_calc.drawing.sheets.sheet import Cell
 from fireplace_calc.editing.assumptions import assumed, tell_everything
 from fireplace_calc.explore.worked_figures import work_figures
 from fireplace_calc.report import draft_report
@@ -346,3 +347,20 @@ def test_allowed_words_are_only_counted_where_one_of_them_is_met(monkeypatch, ve
 def test_how_a_judgement_is_known(verdict, provided, assumed, word):
     found = SimpleNamespace(verdict=verdict, provided=provided, assumed=assumed)
     assert known_judgement(found) == word
+
+
+def test_what_fits_no_sheet_is_put_on_one_all_the_same():
+    """20 mm for words, and rows of 15: one a sheet, and no sheet is left empty for want of more."""
+    on = paper("feet-inches", "letter")
+    low = Cell(on.field.left, on.field.top - 20.0, on.field.right, on.field.top)
+    made, begun = Bands(on, low), Bands.begin
+    put = []
+    rows = [Together(15.0, lambda sheet, x, y: put.append((x, y))) for _ in range(4)]
+
+    def begin():
+        assert len(made.sheets) < 9, "sheets are begun without end"
+        begun(made)
+
+    made.begin = begin
+    made.band(rows)
+    assert len(made.sheets) == 4 and put == [(low.left, low.top)] * 4

@@ -21,6 +21,7 @@ from fireplace_calc.build.order import _sorted_by_level
 from fireplace_calc.build.setting.staging_wording import _against
 from fireplace_calc.draft.odds import _between as drawn_between
 from fireplace_calc.draft.physics import weather
+from fireplace_calc.drawing.lessons.figures.word_leaders import within
 from fireplace_calc.geometry.assembled.joints import _between
 from fireplace_calc.geometry.assembled.solids import extent
 from fireplace_calc.geometry.builder import build_geometry
@@ -253,3 +254,10 @@ def test_a_round_piece_reaches_as_far_as_its_circle():
     piece = read_set((SETS / "small.toml").read_text()).pieces[0]
     pot = replace(piece, adds=(Round(0.0, 0.25, 0.3, (0.1, 0.5)),), cuts=())
     assert extent(pot) == pytest.approx((-0.2, 0.4, 0.2, 0.8, 0.0, 0.25))
+
+
+def test_what_stands_on_a_line_is_within_nothing():
+    """Two upright lines 4 apart: between them, on the left one, on the right one, past both."""
+    walls = [np.array([(0.0, 0.0), (0.0, 9.0)]), np.array([(4.0, 0.0), (4.0, 9.0)])]
+    told = [within(np.array([x, 5.0]), walls) for x in (2.0, 0.0, 4.0, 6.0)]
+    assert told == [True, False, False, False]

@@ -49,7 +49,6 @@ def _tapes(board: LessonBoard, reach: float, height: float, lifted: float) -> No
             ("below", "right", "left"),
             "dimension",
             False,
-            rank=2,
         )
     if board.has("height", "rule") and height > 0 and not lifted:
         x = reach + PIECE / 2 + 0.08
@@ -60,7 +59,6 @@ def _tapes(board: LessonBoard, reach: float, height: float, lifted: float) -> No
             ("right", "left"),
             "dimension",
             False,
-            rank=2,
         )
 
 

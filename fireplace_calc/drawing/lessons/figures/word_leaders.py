@@ -59,6 +59,8 @@ def within(point: Array, outlines: Sequence[Array]) -> bool:
     >>> walls = [np.array([(0.0, 0.0), (0.0, 9.0)]), np.array([(4.0, 0.0), (4.0, 9.0)])]
     >>> within(np.array([2.0, 5.0]), walls), within(np.array([6.0, 5.0]), walls)
     (True, False)
+    >>> within(np.array([0.0, 5.0]), walls)  # on one of the lines
+    False
     """
     ends = [np.stack([line[:-1], line[1:]], axis=1) for line in outlines if len(line) > 1]
     segments = np.concatenate([np.empty((0, 2, 2)), *ends])

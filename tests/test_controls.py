@@ -13,7 +13,7 @@ from fireplace_calc import assess, change, load
 from fireplace_calc.base.reading import to_si
 from fireplace_calc.base.tables import DATA
 from fireplace_calc.base.tables.liners import rectangular_liners, round_liners
-from fireplace_calc.base.units import INCH, MM, SYSTEMS, InputError
+from fireplace_calc.base.units import INCH, SYSTEMS, InputError
 from fireplace_calc.design.records import Design
 from fireplace_calc.editing.changes import all_inputs, value_of
 from fireplace_calc.explore import (
@@ -26,7 +26,7 @@ from fireplace_calc.explore.mending.remedy import ranked
 from fireplace_calc.explore.raising import every_finding
 from fireplace_calc.explore.together.combined import looking_for_combinations
 from fireplace_calc.panels import html, work_in_hand
-from fireplace_calc.panels.controls.controls import Control, Lead
+from fireplace_calc.panels.controls.controls import Control
 from fireplace_calc.panels.controls.reader_units import typed, with_unit
 from fireplace_calc.panels.folds.reach import HowFar, liner_words, reach_words
 from fireplace_calc.panels.folds.remedies import (
@@ -225,69 +225,6 @@ def test_a_box_reports_what_is_typed_without_its_blanks():
         Control("build.masons", INPUTS["build.masons"], told) if "build.masons" in INPUTS else None
     )
     assert count is None or count.widget.value >= INPUTS["build.masons"].low
-
-
-# -- sliders ---------------------------------------------------------------------------------------
-def lead(key, units="feet-inches", value=None):
-    slid, typed = Told(), Told()
-    one = Lead(key, INPUTS[key], slid, typed)
-    one.show(value_of(Design(), key) if value is None else value, units)
-    return one, slid, typed
-
-
-def test_a_slider_goes_by_half_inches_or_centimetres_from_end_to_end():
-    """Opening 18 in to 8 ft: 457.2 to 2438.4 mm, so 460 to 2430 by ten."""
-    one, slid, typed = lead("opening.width")
-    assert (one.slider.min, one.slider.max, one.slider.step) == (18, 96, 0.5)
-    assert (one.slider.value, one.box.value) == (36, "3'-0\"")
-    one.slider.value = 40.5
-    assert slid == [("opening.width", "40.5 in")] and typed == []
-    metric, slid, _ = lead("opening.width", METRIC)
-    assert (metric.slider.min, metric.slider.max, metric.slider.step) == (460, 2430, 10)
-    assert metric.box.value == "914.4 mm" and slid == []
-    metric.slider.value = 1000
-    assert slid == [("opening.width", "1000 mm")]
-    metric.box.value = "1 m"
-    assert metric.typed == [("opening.width", "1 m")]
-    assert metric.widget.children == (metric.slider, metric.box)
-    count, slid, typed = lead("flue.sections")
-    assert (count.slider.min, count.slider.max, count.slider.value, count.box.value) == (
-        4,
-        40,
-        10,
-        10,
-    )
-    count.slider.value = 12
-    count.box.value = 14
-    assert slid == [("flue.sections", 12)] and typed == [("flue.sections", 14)]
-    assert isinstance(slid[0][1], int)
-
-
-def test_a_slider_that_snaps_to_its_own_step_has_not_been_moved():
-    """36-1/4 in stands between two steps; the page reports 36-1/2 (it rounds up), nobody slid."""
-    one, slid, _ = lead("opening.width", value=36.3 * INCH)
-    one.slider.value = 36.5
-    assert slid == []
-    one.slider.value = 37.0
-    assert slid == [("opening.width", "37 in")]
-    exact, slid, _ = lead("opening.width")
-    exact.slider.value = 36.5
-    assert slid == [("opening.width", "36.5 in")], "from a step to the next is a move"
-    metric, slid, _ = lead("opening.width", METRIC, 914.4 * MM)
-    metric.slider.value = 910
-    assert slid == []
-    metric.slider.value = 920
-    assert slid == [("opening.width", "920 mm")]
-
-
-def test_other_units_take_another_slider_and_the_same_units_the_same():
-    one, *_ = lead("opening.extension")
-    first = one.slider
-    one.show(6 * INCH, "feet-inches")
-    assert one.slider is first and first.value == 6 and one.box.value == '6"'
-    one.show(6 * INCH, METRIC)
-    assert one.slider is not first and one.slider.value == pytest.approx(152.4)
-    assert (one.slider.min, one.slider.max) == (0, 600)
 
 
 # -- session ---------------------------------------------------------------------------------------

@@ -119,7 +119,6 @@ class StudentPage:
         self.steps.children = [line.widget for line in self.rows]
         self.quiet = True
         self.turner.value = None
-        self.quiet = False
         self._name_questions(asked)
         self.turner.value = 1 if asked.search else left
         self._draw(asked)

@@ -29,8 +29,6 @@ VIEWS = {
     **{view.label: view.key for view in CATALOGUE.values()},
     "Draft": "draft",
 }
-IN_CELLS = ("all", "draft")
-"""Views that fill all four cells."""
 
 
 class ViewPane:

@@ -23,7 +23,6 @@ from fireplace_calc.rules.us.hearth import LARGE
 EXCEPTIONS = "A listed fireplace or one built into a masonry wall follows its exception."
 NO_EDGE = "No trim or sheathing edge touches the masonry."
 NOT_IN_WALL = "Not built into a masonry or concrete wall."
-NO_TRIM_BETWEEN = "No trim that burns lies 6 in to 12 in from the opening."
 NEAR, FREE = inches(6), inches(12)
 """Trim on the face: nothing nearer than the first; beyond the second it may stand out as it likes.
 [m]

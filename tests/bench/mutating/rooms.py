@@ -63,14 +63,16 @@ def _imported(test: Path) -> frozenset[str]:
     return frozenset(found)
 
 
-def likeliest(path: Path) -> list[str]:
+def likeliest(path: Path, held_first: bool = False) -> list[str]:
     """Test files for a module: those of its room that import it by name, then the rest of the
-    room's, and at the end those that hold what is there to what was there.
+    room's, and at the end, or at the beginning, those that hold what is there to what was there.
     """
     dotted = ".".join(path.relative_to(ROOT).with_suffix("").parts)
     names = (*TESTS[room(path)].split(), EVERYWHERE)
     files = [ROOT / "tests" / f"test_{name}.py" for name in names]
-    files.sort(key=lambda f: (f.name.startswith(AS_IT_WAS), dotted not in _imported(f)))
+    files.sort(
+        key=lambda f: (f.name.startswith(AS_IT_WAS) != held_first, dotted not in _imported(f))
+    )
     return [str(f.relative_to(ROOT)) for f in files]
 
 

@@ -153,6 +153,19 @@ def test_the_header_says_which_unit_is_one(units, header, tmp_path):
     style = document.dimstyles.get(name).dxf
     wanted = (4, 4, 3) if units == "feet-inches" else (2, 0, 8)
     assert (style.dimlunit, style.dimdec, style.dimzin) == wanted
+    sizes = (
+        style.dimtxt,
+        style.dimasz,
+        style.dimtsz,
+        style.dimexe,
+        style.dimexo,
+        style.dimgap,
+        style.dimfxl,
+    )
+    one = 1 / INCH if units == "feet-inches" else 1000  # [1/m]
+    assert [size / one for size in sizes] == pytest.approx(
+        [LETTERS, 0.03, 0.02, 0.02, 0.02, 0.012, 0.06]
+    )
 
 
 def told(document, unit):

@@ -267,6 +267,17 @@ def judged(changes, key):
         ("STR-36", STORED, "falls short"),
         ("STR-36", STORED | {"seat.left": "68 in"}, "meets"),
         ("STR-36", STORED | {"seat.left": "67-7/8 in"}, "falls short"),
+        # wood on both sides: the nearer decides
+        (
+            "STR-36",
+            STORED | {"seat.niche": "both", "seat.left": "80 in", "seat.right": "68 in"},
+            "meets",
+        ),
+        (
+            "STR-36",
+            STORED | {"seat.niche": "both", "seat.left": "80 in", "seat.right": "67 in"},
+            "falls short",
+        ),
     ],
 )
 def test_findings_on_a_seat(key, changes, verdict):

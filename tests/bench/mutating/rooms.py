@@ -17,7 +17,7 @@ TESTS = {
     "base": "units heat_answer tables record developers design takeoff draft_air places draft_examples asked_by_hand",
     "pieces": "as_drawn pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_refused pieces_measured pieces_fit random_sets pieces_design casting casting_forms measuring pieces_misfits set_pictures setting_cards setting_mortar setting_order asked_by_hand",
     "design": "developers record design designfile hood",
-    "editing": "as_entered pieces_measured record designfile consistency rules_second_flue design kept_comments jobs start_mine pieces_design assess session geometry assumptions field_ranges facts controls whole_files survey",
+    "editing": "as_entered mantel pieces_measured record designfile consistency rules_second_flue design kept_comments jobs start_mine pieces_design assess session geometry assumptions field_ranges facts controls whole_files survey",
     "geometry": "as_built polygons breast across_corner mantel pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts seat asked_by_hand",
     "rules": "as_judged facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions missing books pieces_design asked_by_hand",
     "brickwork": "as_built fitted courses cutting pins_order brickwork takeoff stone_face rods seat breast published_cases asked_by_hand",

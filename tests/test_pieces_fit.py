@@ -464,6 +464,15 @@ def bored(*holes):
     return replace(plate, role="reducer", adds=(whole,), cuts=cuts, plain=None, bearing=0.05)
 
 
+def test_the_wall_round_the_fire_is_read_where_it_is_thinnest():
+    """A hole 5 cm from the left edge below and 8 cm above, farther from all others."""
+    block = bored((0.05, 0.8, 0.1, 0.5))
+    (hole,) = block.cuts
+    lean = replace(hole, upper=((0.08, 0.1), (0.8, 0.1), (0.8, 0.5), (0.08, 0.5)))
+    for cut in (lean, replace(lean, lower=lean.upper, upper=lean.lower)):
+        assert _thinnest((replace(block, cuts=(cut,)),)) == pytest.approx(0.05, abs=1e-6)
+
+
 def test_a_bed_round_two_ways_names_both_pieces_and_says_how_many():
     """Two holes of 30 by 40 and 20 by 40 cm, one block on another: the lift has two ways, and its bed."""
     block = bored((0.1, 0.4, 0.1, 0.5), (0.6, 0.8, 0.1, 0.5))

@@ -20,6 +20,7 @@ from fireplace_calc.design.surround import FACE_BONDS
 from fireplace_calc.drawing.views.face import face_joints, jamb_ends
 from fireplace_calc.drawing.views.front_elevation import breast_ring, lintel_ring, opening_ring
 from fireplace_calc.scene.layouts.all_layouts import face_layouts
+from fireplace_calc.scene.layouts.arch import arch_units
 from fireplace_calc.scene.records import FaceLayout
 from fireplace_calc.scene.stuffs import stuffs
 from fireplace_calc.scene.whole_scene import gather_scene
@@ -152,6 +153,35 @@ def test_the_arch_shows_the_bricks_that_are_ordered():
     ring = Polygon(lintel_ring(result.geometry)).buffer(2e-3)
     for unit in standing(arch, (0, 0), (1, 1)):
         assert ring.contains(Polygon(unit))
+
+
+def test_between_two_rings_of_an_arch_is_a_joint():
+    """8 in on edge is two rings: half a joint is left out at either side of their seam, and none at the soffit and
+    the back.
+    """
+    result = made(ARCHED)
+    laid, ring = laid_arch(result.geometry), result.geometry.parts_by_name["arch"].adds[0]
+    assert len(laid.rings) == 2
+    low = ring.spring + ring.rise - ring.radius
+    keys = [
+        arch_units(ring, laid)[k.round // 2 + n]
+        for k, n in zip(laid.rings, (0, laid.rings[0].round), strict=True)
+    ]
+    feet = [unit[:2, 1].mean() - low - ring.radius for unit in keys]
+    heads = [unit[2:, 1].mean() - low - ring.radius for unit in keys]
+    half = laid.unit.joint / 2
+    assert [*feet, *heads] == pytest.approx(
+        [0, ring.depth / 2 + half, ring.depth / 2 - half, ring.depth], abs=1e-9
+    )
+
+
+@pytest.mark.parametrize(
+    ("width", "half"), [("28 in", 1.5), ("44 in", 1.5), ("47 in", 1.5), ("60 in", 1.5)]
+)
+def test_stones_are_laid_40_cm_past_the_corners_in_whole_half_meters(width, half):
+    result = made(FACES["coursed"] | {"opening.width": width})
+    stones = front(result, "stone face")
+    assert (stones.origin[0], stones.width) == (-half, 2 * half)
 
 
 @every_face

@@ -4,6 +4,7 @@ what changed is marked where it is seen.
 
 from dataclasses import replace
 from io import BytesIO
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -143,6 +144,18 @@ def test_what_changed_is_marked_where_it_is_seen_and_nothing_else(bare):
     )
     assert min(m.left for m in found) == columns.min() / 120
     assert max(m.bottom for m in found) == (rows.max() + 1) / 80
+
+
+def test_the_six_largest_changes_are_marked_and_no_more():
+    """Eight things that are new, one beside the other, each a column of dots wider than the one before."""
+    strips = [np.full((10, n + 1), n) for n in range(8)]
+    owner = np.concatenate(
+        [np.concatenate([s, np.full((10, 1), -1)], axis=1) for s in strips], axis=1
+    )
+    things = [SimpleNamespace(key=f"k{n}", name=f"part {n}", kind="part") for n in range(8)]
+    first = SimpleNamespace(things=())
+    found = marks(first, SimpleNamespace(things=things, drawn=SimpleNamespace(owner=owner)))
+    assert [mark.names for mark in found] == [(f"part {n}",) for n in (7, 6, 5, 4, 3, 2)]
 
 
 def test_options_are_seen_from_the_farthest_of_their_standpoints():

@@ -105,7 +105,7 @@ class Frame:
     downhill_contact: float
     highest_within_reach: float
     highest_within_reach_is: str
-    hood: float = 0.0
+    hood: float
     """How far a metal hood hangs down from the head."""
     second: Beside | None = None
     """A second flue in the same chimney."""

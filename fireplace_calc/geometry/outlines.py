@@ -187,7 +187,7 @@ class Outlines:
             )
         return tuple(air)
 
-    def chamber_outline(self, upper: bool, spread: float = 0.0) -> Polygon:
+    def chamber_outline(self, upper: bool, spread: float) -> Polygon:
         """Bottom or top rectangle of the smoke chamber, pushed out square to each leaning face, but
         not out of the masonry. [m]
 

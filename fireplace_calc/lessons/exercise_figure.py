@@ -56,7 +56,7 @@ class FigureSize:
     end: Spot
     text: str
     side: str
-    row: int = 0
+    row: int
     step: int = -1
 
 

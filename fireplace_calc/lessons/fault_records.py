@@ -69,4 +69,4 @@ class FaultFinding:
     design: Design
     faults: tuple[Fault, ...]
     findings: tuple[Finding, ...]
-    edition: int = 1
+    edition: int

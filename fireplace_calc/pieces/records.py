@@ -148,7 +148,7 @@ class SetLift:
 
     name: str
     marks: tuple[str, ...]
-    extension: bool = False
+    extension: bool
     heads: tuple[tuple[str, str], ...] = ()
     times: tuple[int, int] = (1, 1)
 

@@ -147,7 +147,7 @@ def hearth_shares(part: Part, common: Unit) -> Iterator[Share]:
 
 
 def hollow_block(
-    part: Part, item: str, laid: UnitMasonry, count: float, filled: bool = False
+    part: Part, item: str, laid: UnitMasonry, count: float, filled: bool
 ) -> Iterator[Share]:
     """Hollow block, its cores left empty or filled with grout.
 

@@ -52,7 +52,7 @@ def wood_curves(
     runs: Sequence[WallRun],
     hour: float | None,
     units: str,
-    short: bool = False,
+    short: bool,
     reach: Reach | None = None,
 ) -> None:
     """Draw the curves of the three fires, or of the one that is worked while a hand moves, with the

@@ -54,7 +54,7 @@ class Scene:
     trim: tuple[Block, ...]
     person: tuple[float, float]
     whole: bool
-    back: float = 0.0
+    back: float
     """Where the wall beside the breast stands, behind the face."""
     cornered: bool = False
     """Whether the walls beside that one leave its ends at 45 degrees; else they are square to it.

@@ -132,7 +132,7 @@ class MantelSizes:
     projection: float
     frieze: float
     overmantel: float
-    courses: int = 0
+    courses: int
 
     @property
     def tall(self) -> float:

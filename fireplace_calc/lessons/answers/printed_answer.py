@@ -42,7 +42,7 @@ def tolerance(value: float, kind: str) -> float:
     return max(abs(value) / 200, least)
 
 
-def answer_unit(kind: str, units: str, value: float = 0.0) -> str:
+def answer_unit(kind: str, units: str, value: float) -> str:
     """The unit of a bare number.
 
     Parameters

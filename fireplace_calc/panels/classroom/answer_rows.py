@@ -42,7 +42,7 @@ class AnswerRow:
         helps: Sequence[str],
         answered: Callable[[str], None],
         asked_for: Callable[[str], None],
-        counted: bool = False,
+        counted: bool,
     ) -> None:
         self.answered = answered
         question = w.HTML(f'<div class="asks"><b>{mark})</b> {escape(step.ask)}</div>')

@@ -27,7 +27,7 @@ def page_of(
     units: str,
     refused: Mapping[str, tuple[str, str]],
     said: str,
-    back: bool = False,
+    back: bool,
 ) -> dict[str, Any]:
     """Everything on the page.
 

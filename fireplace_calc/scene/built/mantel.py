@@ -21,7 +21,7 @@ PART, KIND = "mantel", "trim"
 """What the list calls it, and what it is among all things."""
 
 
-def mantel_solids(geometry: Geometry, step: int = 0) -> tuple[ShownSolid, ...]:
+def mantel_solids(geometry: Geometry, step: int) -> tuple[ShownSolid, ...]:
     """Everything of mantel and trim, from the floor to the ceiling.
 
     Parameters

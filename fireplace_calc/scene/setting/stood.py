@@ -38,7 +38,7 @@ class Made:
     stuff: str
     points: Array
     faces: IntArray
-    smooth: bool = False
+    smooth: bool
 
     def at(self, x: float = 0.0, y: float = 0.0, z: float = 0.0, turn: float = 0.0) -> Thing:
         """The thing, stood somewhere.

@@ -29,7 +29,7 @@ class Log(NamedTuple):
     middle: Point
     radius: float
     long: float
-    turn: float = 0.0
+    turn: float
     burnt: bool = False
 
     def axis(self, parts: int = 20) -> list[Point]:

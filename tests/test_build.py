@@ -25,7 +25,6 @@ from fireplace_calc.build.grouping import reasons
 from fireplace_calc.build.lift_parts import COURSED, volume_between, working_floors
 from fireplace_calc.build.lifting.equation import HOIST, ONE, TWO, UNKNOWN
 from fireplace_calc.build.mortar import (
-    batch_volume,
     batches,
     is_hot,
     open_time,
@@ -312,9 +311,8 @@ def test_every_batch_is_laid_within_its_open_time(design):
         if step.mortar > 0:
             assert step.batches * step.batch == pytest.approx(step.mortar)
             if step.hours > 0:
-                assert step.batch <= batch_volume(step.mortar / step.hours, work.air, work.wind) * (
-                    1 + 1e-5
-                )
+                in_time = step.mortar / step.hours * open_time(work.air, work.wind)
+                assert step.batch <= in_time * (1 + 1e-5)
                 assert (
                     step.batches == 1
                     or (step.batches - 1) * open_time(work.air, work.wind) < step.hours
@@ -589,7 +587,7 @@ def test_m3_curing_is_habit_and_says_so():
 def test_batches_are_as_few_as_the_open_time_lets_them():
     assert batches(0.1, 2.5, degf(60)) == (1, 0.1) and batches(0.1, 2.51, degf(60))[0] == 2
     assert batches(0.1, 2.5, degf(101))[0] == 2 and batches(0.0, 5, degf(60)) == (0, 0.0)
-    assert batch_volume(0.04, degf(60)) == pytest.approx(0.1)
+    assert 0.04 * open_time(degf(60), 0.0) == pytest.approx(0.1)
 
 
 def test_mix_of_a_thousand_brick():

@@ -15,7 +15,7 @@ from fireplace_calc.brickwork.courses import course_list
 from fireplace_calc.brickwork.courses.gauged import LEAST_SECTION, gauged
 from fireplace_calc.brickwork.cutting.cut_marks import EXTENSION, cut_list_of
 from fireplace_calc.brickwork.faces import Face
-from fireplace_calc.brickwork.fitted.closers import with_closers
+from fireplace_calc.brickwork.fitted.closers import _share, with_closers
 from fireplace_calc.brickwork.fitted.cut_pieces import cut_to_face
 from fireplace_calc.brickwork.fitted.gauge import LEAST_PIECE, STRETCH, WIDEST, gauge, joints_near
 from fireplace_calc.brickwork.layout import _starts
@@ -273,3 +273,16 @@ def test_a_layout_of_which_nothing_else_is_told_begins_at_its_foot_with_nothing_
 
     bare = Layout(Face("floor", (box(0.0, 1.0, 0.0, 1.0),)), BRICK, "stack", (), 0.0)
     assert (bare.note, bare.joint, bare.first, bare.closers, bare.left_out) == ("", 0.0, 0.0, 0, 0)
+
+
+def test_two_pieces_that_one_brick_holds_are_one_brick():
+    """A sliver and what stands beside it fill exactly a brick's length: it is laid whole, and nothing is cut in two."""
+    unit = Unit(0.25, 0.0625, 0.125, 1 / 64)
+    corners = np.zeros((2, 4, 2))
+    corners[1, :, 0] = 1.0  # to the right of the sliver
+    _share(corners, 0, 1, [(1.0, 0.0), (1.25, 0.0)], unit)
+    assert corners[1, :, 0].tolist() == [1.0, 1.25, 1.25, 1.0]
+    _share(corners, 0, 1, [(1.0, 0.0), (1.25 + 1 / 128, 0.0)], unit)  # two alike, a joint between
+    half = (0.25 + 1 / 128 - 1 / 64) / 2
+    end = 1.25 + 1 / 128
+    assert corners[1, :, 0].tolist() == [end - half, end, end, end - half]

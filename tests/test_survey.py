@@ -810,3 +810,13 @@ def test_what_a_tape_may_find_on_what_stands():
         "crown thickness": (2, 16), "air around the chimney": air,
         "air beside the fireplace": air, "air behind the fireplace": air,
     }  # fmt: skip
+
+
+def test_one_piece_of_trim_that_burns_is_trim_that_burns():
+    """Beside what was measured stands what is drawn: of two pieces one burns, of the other two none."""
+    told = surveyed(Survey().put("trim that burns", "no"))
+    for burns, drawn in ((("yes", "no"), True), (("no", "no"), False)):
+        trim = [{"place": "above", "combustible": one, "distance": "14 in"} for one in burns]
+        made = change(Design(), {"mantel.family": "piece by piece", "surround.trim": trim})
+        (own,) = beside_drawn(told, made)
+        assert (own.reading.taken, own.drawn, own.alike) == (False, drawn, not drawn)

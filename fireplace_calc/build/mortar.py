@@ -178,26 +178,6 @@ def open_time(air: float, wind: float = 0.0) -> float:
     return mortar_figures()["open time in heat" if is_hot(air, wind) else "open time"]
 
 
-def batch_volume(rate: float, air: float, wind: float = 0.0) -> float:
-    """Largest batch that is laid before it is too old.
-
-    Parameters
-    ----------
-    rate : float
-        Mortar laid. [m3/h]
-    air : float
-        Temperature at the wall. [K]
-    wind : float
-        Speed at the wall. [m/s]
-
-    Returns
-    -------
-    float
-        Rate times open time. [m3]
-    """
-    return rate * open_time(air, wind)
-
-
 def batches(volume: float, hours: float, air: float, wind: float = 0.0) -> tuple[int, float]:
     """Fewest equal batches that are all laid within their open time.
 

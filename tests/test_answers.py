@@ -1,10 +1,12 @@
 """Answers read as people write them, and what is said of those that cannot be."""
 
+from types import SimpleNamespace
+
 import pytest
 
 from fireplace_calc.base.units import InputError
 from fireplace_calc.lessons.answers.printed_answer import kept_limit, shown, tolerance
-from fireplace_calc.lessons.answers.replying import check, step
+from fireplace_calc.lessons.answers.replying import _passes_limit, check, step
 from fireplace_calc.lessons.answers.written import read_answer
 
 INCH, POUND = 0.0254, 0.45359237
@@ -160,3 +162,20 @@ def test_a_liner_is_read_by_its_name():
         assert check(asked, text).right, text
     assert check(asked, "8.5 x 13").mistake == "You took a small one."
     assert "Choose one of these: 8.5x13, 12x16, 18x18." in check(asked, "15").text
+
+
+@pytest.mark.parametrize("limit", ["least", "most"])
+@pytest.mark.parametrize(
+    ("kind", "figure", "off", "right"),
+    [
+        ("length", 0.5, 0.05e-3, True),  # a twentieth of a millimeter is none of anybody's rounding
+        ("length", 0.5, 0.3e-3, False),
+        ("area", 0.5, 0.05e-3, False),
+        ("area", 0.5, 0.4e-6, True),
+    ],
+)
+def test_how_far_beyond_its_limit_an_answer_still_meets_it(limit, kind, figure, off, right):
+    asked = SimpleNamespace(limit=limit, kind=kind, expected=figure)
+    beyond = figure + (off if limit == "most" else -off)
+    assert _passes_limit(asked, beyond) == right
+    assert _passes_limit(asked, 2 * figure - beyond)

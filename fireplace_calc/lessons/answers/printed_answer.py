@@ -61,7 +61,7 @@ def answer_unit(kind: str, units: str, value: float) -> str:
 
     Examples
     --------
-    >>> answer_unit("area", "feet-inches"), answer_unit("area", "millimetres", 0.05)
+    >>> answer_unit("area", "feet-inches", 0.05), answer_unit("area", "millimetres", 0.05)
     ('sq in', 'cm²')
     """
     feet = units == FEET_INCHES

@@ -591,6 +591,15 @@ def of_sheets(sheets):
     return rows
 
 
+def moved(name, found, was):
+    """What of a picture is no longer as the file has it, in words."""
+    for what, row in found.items():
+        wanted = was[name, what]
+        if not np.isclose(row, wanted, rtol=1e-8, atol=0.11).all():
+            pairs = zip(FIGURES, row, wanted, strict=True)
+            yield f"{what} of {name}: {'; '.join(f'{n} {a:.1f}, was {b:.1f}' for n, a, b in pairs)}"
+
+
 def kept():
     """By picture and what of it, the figures of the file."""
     return held("as_drawn")

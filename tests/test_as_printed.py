@@ -4,20 +4,15 @@ Nothing here says that one is right; what each has to show is asked in the tests
 ``test_drawn_page``, ``test_class_papers``, ``test_client_pages``, ...). How one is changed on purpose: ``tests/as_printed.py``.
 """
 
-import numpy as np
 import pytest
-from as_printed import FIGURES, PICTURES, figures, kept
+from as_drawn import moved
+from as_printed import PICTURES, figures, kept
 
 
 @pytest.mark.parametrize("name", PICTURES)
 def test_a_paper_stays_as_it_was(name):
-    for what, found in figures(name).items():
-        wanted = kept()[name, what]
-        close = np.isclose(found, wanted, rtol=1e-8, atol=0.11)
-        other = [
-            f"{n} {a:.1f}, was {b:.1f}" for n, a, b in zip(FIGURES, found, wanted, strict=True)
-        ]
-        assert close.all(), f"{what} of {name}: {'; '.join(other)}; see tests/as_printed.py"
+    other = list(moved(name, figures(name), kept()))
+    assert not other, f"{other}; see tests/as_printed.py"
 
 
 def test_every_paper_of_the_file_is_drawn():

@@ -14,6 +14,7 @@ from fireplace_calc.editing.sets.deciding import SNAPPED, decided
 from fireplace_calc.editing.sets.piece_sets import shipped_sets
 from fireplace_calc.editing.sets.set_sizes import offers
 from fireplace_calc.panels import panel
+from fireplace_calc.panels.controls import ranges
 from fireplace_calc.panels.controls.ranges import allowed_in, bounds_in, words_in
 from fireplace_calc.panels.work_in_hand import WorkInHand
 from fireplace_calc.panels.workbench.front_fields import told_field
@@ -83,6 +84,12 @@ def test_what_a_set_has_decided_names_no_range_and_its_heads_are_the_sets():
     )
     assert words_in(Design(), "hearth.material") == all_inputs()["hearth.material"].choices
     assert bounds_in(Design(), "opening.width") == all_inputs()["opening.width"].bounds
+
+
+def test_a_set_without_an_arch_offers_none(monkeypatch):
+    key = "opening.head"
+    monkeypatch.setattr(ranges, "offers", lambda _: {key: ("straight",)})
+    assert words_in(Design(), key) == ("straight",)
 
 
 @pytest.mark.parametrize("units", [FEET_INCHES, MILLIMETRES])

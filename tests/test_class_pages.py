@@ -12,9 +12,12 @@ from fireplace_calc.editing.visitor import FOLDER, VISITOR
 from fireplace_calc.lessons import KINDS
 from fireplace_calc.lessons.answers.exercise_records import Exercise, ExerciseStep
 from fireplace_calc.lessons.classroom.class_files import read_class
+from fireplace_calc.lessons.classroom.desk import AskedStep
 from fireplace_calc.lessons.classroom.kept_work import WORK
+from fireplace_calc.lessons.classroom.student_work import StepStanding
 from fireplace_calc.panels import html
 from fireplace_calc.panels.classroom import trainer_page
+from fireplace_calc.panels.classroom.answer_rows import AnswerRow
 from fireplace_calc.panels.classroom.student_page import StudentPage, student
 from fireplace_calc.panels.classroom.trainer_page import trainer
 from fireplace_calc.panels.teaching.beside_drawing import given_html
@@ -313,3 +316,12 @@ def test_every_page_of_a_cell_is_shown_and_has_a_line_where_it_cannot_be(tmp_pat
         shown = page._repr_mimebundle_()
         assert shown["text/plain"].startswith(line) and len(shown["text/plain"]) > 10, line
         assert "application/vnd.jupyter.widget-view+json" in shown, line
+
+
+@pytest.mark.parametrize(
+    ("unit", "says"),
+    [("in", "in inches"), ("mm", "in mm"), ("sq in", "in sq in"), ("", "a whole number")],
+)
+def test_an_empty_box_says_what_a_bare_number_is_read_in(unit, says):
+    step = AskedStep("How wide?", unit, (), StepStanding(False, False, 0, 0, 0, (), ""))
+    assert AnswerRow("a", step, (), print, print, False).box.placeholder == says

@@ -824,3 +824,20 @@ def test_a_limit_of_the_maker_stands_in_the_set_once_it_can_be_read(key, text, w
     assert told.table.get(key) == (None if wanted is None else pytest.approx(wanted))
     assert (key in told.table) == (wanted is not None)
     assert bool(told.wrong.get(key)) == (text == "a lot")
+
+
+@pytest.mark.parametrize(
+    ("many", "says"),
+    [
+        (0, "Nothing but the set as a whole was on the sheet; it goes on there."),
+        (1, "One piece was on the sheet; it goes on there."),
+        (2, "2 pieces were on the sheet; it goes on there."),
+    ],
+)
+def test_a_sheet_that_is_taken_up_says_how_many_pieces_it_has(tmp_path, many, says):
+    """The piece that is begun and has no mark yet is none."""
+    sheet = begun(MeasuredSheet(HEAD))
+    for n in range(many):
+        sheet = begun(put(sheet, n, "mark", f"B{n}"))
+    MeasuredFiles(tmp_path / "own.toml").keep(sheet)
+    assert MeasuredFiles(tmp_path / "own.toml").take_up()[1] == says

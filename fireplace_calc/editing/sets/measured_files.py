@@ -57,7 +57,11 @@ class MeasuredFiles:
         except (OSError, UnicodeDecodeError, InputError) as trouble:
             aside = set_aside(self.sheet)
             return EMPTY, f"{self.sheet.name} could not be read and is now {aside.name}. {trouble}"
-        return sheet, f"{len(sheet.entries)} pieces were on the sheet; it goes on there."
+        many = sum("mark" in entry for entry in sheet.entries)
+        were = {0: "Nothing but the set as a whole was", 1: "One piece was"}.get(
+            many, f"{many} pieces were"
+        )
+        return sheet, f"{were} on the sheet; it goes on there."
 
     def keep(self, sheet: MeasuredSheet) -> str:
         """Write the sheet, and the set file as far as there is one to write.

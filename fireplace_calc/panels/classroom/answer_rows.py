@@ -14,6 +14,8 @@ from fireplace_calc.panels.teaching.replies import prompt_html, reply_html
 
 HELP_NAMES = {"hint": "Hint", "bigger hint": "Bigger hint", "working": "Full working"}
 CHOOSE = "choose"
+WRITTEN = {"in": "inches"}
+"""A unit that would read as another word after "in"."""
 
 
 class AnswerRow:
@@ -82,7 +84,7 @@ def _box(label: str, step: AskedStep, most: str) -> w.Text | w.Dropdown:
         return w.Dropdown(options=options, value=last, description=label, layout=wide, style=style)
     return w.Text(
         value=step.stands.last,
-        placeholder=f"in {step.unit}" if step.unit else "a whole number",
+        placeholder=f"in {WRITTEN.get(step.unit, step.unit)}" if step.unit else "a whole number",
         description=label,
         continuous_update=False,
         layout=wide,

@@ -1,4 +1,4 @@
-"""What pages show when every control on them is used once, one after the other: each fold of the workbench with jobs kept, the
+"""What pages show when every control on them is used once, one after the other: each fold of the workbench (but two) with jobs kept, the
 trainer's page and a student's; and what is shown while a set is measured, a fireplace that stands is measured, or what is built.
 
 Whoever changes on purpose what a page says looks at it in a browser and writes the figures anew:

@@ -101,7 +101,7 @@ CHANGED = {name: told for name, told in WORKS.items() if told} | {
     "in sections, wide": {**SECTIONS, "opening.width": "84 in"},
     "in sections, deep": {**SECTIONS, "opening.width": "50 in", "firebox.depth": "30 in"},
 }
-"""Designs that are a plain one but for some changes; their scenes are kept."""
+"""Designs that are a plain one but for some changes."""
 BY_LOT = {f"by lot {n}": n for n in range(20, 26)} | {
     f"by lot of a set {n}": n for n in (40, 41, 42)
 }
@@ -472,7 +472,7 @@ def _pictures():
         *zip(BY_LOT, both * 4, strict=False),
     ):
         yield f"drawing file of {name}", partial(of_file, name, units)
-    for name in (*SHIPPED, *INVENTED, *CHANGED):
+    for name in (*SHIPPED, *INVENTED, *CHANGED, *BY_LOT):
         for state in STATES:
             yield f"scene of {name}, {state}", partial(of_scene, name, state)
     for name, units in (("plain", FEET_INCHES), ("barn_outside", MILLIMETRES)):

@@ -24,7 +24,7 @@ LAST = ("test_hostile", "test_walks")
 
 
 MADE = (
-    "as_answered", "as_built", "as_drawn", "as_judged", "as_pressed", "as_printed", "as_reckoned", "as_shown", "class", "cli", "controls", "cover", "cutting", "details", "drawing_air", "drill", "dxf",
+    "as_answered", "as_built", "as_drawn", "as_judged", "as_pressed", "as_printed", "as_reckoned", "as_shown", "as_told", "class", "cli", "controls", "cover", "cutting", "details", "drawing_air", "drill", "dxf",
     "exports", "fault_hunt", "field_ranges", "heat_fold", "heat_paper", "inspector", "job",
     "mending", "onesheet", "options", "panels", "papers", "pictures", "pieces_bare",
     "pieces_everywhere", "plan_sheets", "remedies", "rods", "room_to_turn", "room_view",

@@ -14,10 +14,10 @@ PACKAGE = ROOT / "fireplace_calc"
 EQUIVALENT = Path(__file__).with_name("equivalent.csv")
 
 TESTS = {
-    "base": "units heat_answer tables record developers design takeoff draft_air places draft_examples asked_by_hand",
-    "pieces": "as_drawn pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_refused pieces_measured pieces_fit random_sets pieces_design casting casting_forms measuring pieces_misfits set_pictures setting_cards setting_mortar setting_order asked_by_hand",
+    "base": "units heat_answer tables record developers design takeoff draft_air places draft_examples asked_by_hand as_told",
+    "pieces": "as_drawn pieces_joints pieces_tolerance pieces_as_built pieces_set pieces_refused pieces_measured pieces_fit random_sets pieces_design casting casting_forms measuring pieces_misfits set_pictures setting_cards setting_mortar setting_order asked_by_hand as_told",
     "design": "developers record design designfile hood",
-    "editing": "as_entered mantel pieces_measured record designfile consistency rules_second_flue design kept_comments jobs start_mine pieces_design assess session geometry assumptions field_ranges facts controls whole_files survey",
+    "editing": "as_entered mantel pieces_measured record designfile consistency rules_second_flue design kept_comments jobs start_mine pieces_design assess session geometry assumptions field_ranges facts controls whole_files survey as_told",
     "geometry": "as_built polygons breast across_corner mantel pins_set casting pieces_misfits pieces_random pieces_design pieces_set pieces_fit setting_order setting_mortar visible pieces_bare pins_place pins_order beside geometry mesh drawing_cuts seat asked_by_hand",
     "rules": "as_judged facts rules_limits pins_clauses rules_traps rules_ground rules_abroad rules_others rules_missing assess rules_words rules_second_flue rules_steel_unit rules_metric rules_honest assumptions missing books pieces_design asked_by_hand",
     "brickwork": "as_built fitted courses cutting pins_order brickwork takeoff stone_face rods seat breast published_cases asked_by_hand",
@@ -25,16 +25,16 @@ TESTS = {
     "structure": "pins_structure pins_formulas low_wall structure_examples structure published_cases as_reckoned asked_by_hand",
     "draft": "pins_draft pins_formulas draft_measured draft_doors hood draft_air draft_examples draft_findings draft_roots draft_properties draft_first_hour sweep as_reckoned asked_by_hand",
     "heat": "heat_below heat_answer heat_cases heat_properties heat_beside heat_said heat_fold published_cases heat_designs heat_bars heat_paper as_heated asked_by_hand",
-    "build": "casting_forms pallet_list setting_staging setting_order setting_mortar setting_cards pins_work pins_formulas lifting build work_chart seat pieces_everywhere structure_examples courses as_drawn as_reckoned asked_by_hand",
+    "build": "casting_forms pallet_list setting_staging setting_order setting_mortar setting_cards pins_work pins_formulas lifting build work_chart seat pieces_everywhere structure_examples courses as_drawn as_reckoned asked_by_hand as_told",
     "assessment": "assess",
-    "explore": "as_printed together mending charts_by_axes remedies sweep drawing_air handbook_examples panels draft_findings controls",
-    "proportion": "proportion room_by_hand room_view onesheet across_corner scene_room as_drawn",
+    "explore": "as_printed together mending charts_by_axes remedies sweep drawing_air handbook_examples panels draft_findings controls as_told",
+    "proportion": "as_told proportion room_by_hand room_view onesheet across_corner scene_room as_drawn",
     "report": "heat_below heat_said report for_client said books developers writing assess cli draft_findings onesheet inspector cover prices client client_pages yard assumptions missing exported_look room_to_turn",
-    "survey": "survey survey_fold survey_sheets",
-    "lessons": "as_drawn answers written drill lessons_pencil lesson_marks courses lesson_page course class_pages class fault_hunt lessons panels class_papers as_shown as_pressed",
+    "survey": "as_told survey survey_fold survey_sheets",
+    "lessons": "as_drawn answers written drill lessons_pencil lesson_marks courses lesson_page course class_pages class fault_hunt lessons panels class_papers as_shown as_pressed as_told",
     "drawing": "as_drawn as_printed lesson_marks setting_cards set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
-    " drill courses course cutting yard class_papers drawing_air onesheet papers drawing drawing_reuse pieces_measured drawn_page drawn_stage survey_sheets rods plates plan_sheets set_out details cover inspector work_chart client_pages pictures seat casting_forms pieces_bare setting_staging takeoff mantel across_corner breast heat_said heat_paper",
-    "scene": "as_drawn as_seen scene_masonry scene_stuffs scene_layouts scene_room scene_sky scene_wire scene_view still room_to_turn options scene_paint across_corner mantel start_mine",
+    " drill courses course cutting yard class_papers drawing_air onesheet papers drawing drawing_reuse pieces_measured drawn_page drawn_stage survey_sheets rods plates plan_sheets set_out details cover inspector work_chart client_pages pictures seat casting_forms pieces_bare setting_staging takeoff mantel across_corner breast heat_said heat_paper as_told",
+    "scene": "as_drawn as_seen scene_masonry scene_stuffs scene_layouts scene_room scene_sky scene_wire scene_view still room_to_turn options scene_paint across_corner mantel start_mine as_told",
     "exports": "as_printed exported_look exports cli dxf room_to_turn client_pages pictures whole_files as_drawn",
     "panels": "lesson_page class_pages measuring casting_forms step_by_step controls written job said session panels turning lessons jobs start_mine survey_fold page field_ranges options client heat_fold scene_view pieces_everywhere as_drawn as_shown as_pressed",
 }

@@ -7,10 +7,11 @@ A fault is a changed constant, a comparison turned round, plus for minus, two ar
 nothing returned, ``not`` dropped, an index off by one, least for most, another unit. None stands in
 a docstring, an annotation or a message. The same room, count and seed plant the same faults. Those
 that nobody can find stand in ``mutating/equivalent.csv`` with the reason. Exit status 1 when one
-is not killed. A room's tests run once without a fault; those that fail even so are named and left out,
-since they find nothing. Tests that are stopped after ten minutes decide nothing, and the fault is
-counted apart. Tests that only hold a figure to what it was run last, and what they alone find is
-told; ``--sooner`` has them run first, which takes half the time and tells nothing of that.
+is not killed. Tests that found a fault run once more at the end without one; where one fails even so,
+it found nothing, and its faults are counted apart. Tests that are stopped after ten minutes decide nothing, and the fault is
+counted apart too. Tests that only hold a figure to what it was run last, and what they alone find is
+told; ``--sooner`` has them run right after those that import the module by name, which takes half the
+time and tells nothing of that.
 ``--wide`` lets survivors meet every other unit test; ``--unit`` leaves out
 what is marked ``whole``, which is quicker and the harder bar.
 """
@@ -176,7 +177,7 @@ def first_failure(said: Path) -> str:
     return found[1] if found else " ".join(text.split())[-100:]
 
 
-def planted(fault: Fault, tree: Path, wide: bool, left_out: list[str]) -> tuple[str, str, float]:
+def planted(fault: Fault, tree: Path, wide: bool) -> tuple[str, str, float]:
     """Plant, test, and put right again."""
     target, start = tree / fault.path.relative_to(ROOT), time.monotonic()
     whole = target.read_text()
@@ -186,31 +187,27 @@ def planted(fault: Fault, tree: Path, wide: bool, left_out: list[str]) -> tuple[
         target.write_text("\n".join(lines) + "\n")
         os.utime(target, (next(_stamp), next(_stamp)))  # no compiled file is that old
         files = [str(target.relative_to(tree)), *likeliest(fault.path, "SOONER" in os.environ)]
-        found = run([*files, *left_out], tree / "said")
+        found = run(files, tree / "said")
         if wide and found == SURVIVED:
-            found = run([*sorted(everywhere() - set(files)), *left_out], tree / "said")
+            found = run(sorted(everywhere() - set(files)), tree / "said")
     finally:
         target.write_text(whole)
     by = first_failure(tree / "said") if found == KILLED else ""
     return found, by, time.monotonic() - start
 
 
-def red(files: list[str], tree: Path) -> list[str]:
-    """Options that leave out the tests that fail before any fault is planted: they find nothing."""
-    if (found := run([*files, "--maxfail=1000"], tree / "said")) == SURVIVED:
+def red_anyway(tests: list[str], tree: Path) -> list[str]:
+    """Of the tests that found something those that fail without a fault too: they found nothing."""
+    functions = sorted({re.split(r"[\[\s]", test)[0] for test in tests})
+    if not functions or run([*functions, "--maxfail=1000"], tree / "said") == SURVIVED:
         return []
-    if found == UNDECIDED:
-        sys.exit(f"The tests run longer than {LONGEST} s without a fault: nothing can be decided.")
     text = (tree / "said").read_text(errors="replace")
-    names = re.findall(r"^(?:FAILED|ERROR) (\S+)", text, re.MULTILINE)
-    if not names:
-        sys.exit(f"The tests do not run: {first_failure(tree / 'said')}")
-    print("Left out, since they fail without a fault:", *names, flush=True)
-    return [f"--deselect={name}" for name in names]
+    names = re.findall(r"^(?:FAILED|ERROR) ([^\s\[]+)", text, re.MULTILINE)
+    return names or functions  # where none is named, they do not run at all
 
 
 def work(waiting: multiprocessing.Queue, done: multiprocessing.Queue, wide: bool) -> None:
-    """Take faults until there is none left."""
+    """Take faults until there is none left; then tell which tests of a list fail anyway."""
     tree = copy()
     os.chdir(tree)
     os.environ |= {"PYTHONPATH": str(tree), "OMP_NUM_THREADS": "1", "CI": "1"}
@@ -218,36 +215,41 @@ def work(waiting: multiprocessing.Queue, done: multiprocessing.Queue, wide: bool
     sys.dont_write_bytecode = True
     for name in LIBRARIES:
         import_module(name)
-    looked: set[str] = set()
-    left_out: list[str] = []
     try:
-        if wide:
-            left_out += red(sorted(everywhere()), tree)
-        for fault in iter(waiting.get, None):
-            if not wide and (name := room(fault.path)) not in looked:
-                left_out += red([f"tests/test_{test}.py" for test in TESTS[name].split()], tree)
-                looked.add(name)
-            done.put((fault, *planted(fault, tree, wide, left_out)))
-    except SystemExit as end:
-        done.put(end)
+        for task in iter(waiting.get, None):
+            if isinstance(task, Fault):
+                done.put((task, *planted(task, tree, wide)))
+            else:
+                done.put(red_anyway(task, tree))
     finally:
         shutil.rmtree(tree, ignore_errors=True)
 
 
 def tried(faults: list[Fault], workers: int, wide: bool) -> Iterator[tuple[Fault, str, str, float]]:
-    """Every fault with what became of it, as it comes."""
+    """Every fault with what became of it, as it comes; at the end once more those that were found by
+    nothing but tests that fail anyway, as not decided.
+    """
     waiting, done = multiprocessing.Queue(), multiprocessing.Queue()
-    for fault in (*faults, *[None] * workers):
+    for fault in faults:
         waiting.put(fault)
-    told = (waiting, done, wide)
-    at_work = [multiprocessing.Process(target=work, args=told) for _ in range(workers)]
+    at_work = [
+        multiprocessing.Process(target=work, args=(waiting, done, wide)) for _ in range(workers)
+    ]
     for one in at_work:
         one.start()
+    found = []
     for _ in faults:
-        found = done.get()
-        if isinstance(found, SystemExit):  # the tests do not run: nobody would answer
-            raise found
-        yield found
+        found.append(done.get())
+        yield found[-1]
+    by = sorted({by for _, end, by, _ in found if end == KILLED})
+    for n in range(workers):
+        waiting.put(by[n::workers])
+    red = {name for _ in at_work for name in done.get()}
+    for _ in at_work:
+        waiting.put(None)
+    for fault, end, test, took in found:
+        if end == KILLED and re.split(r"[\[\s]", test)[0] in red:
+            yield fault, UNDECIDED, f"{test} fails without a fault too", took
     for one in at_work:
         one.join()
 
@@ -282,14 +284,14 @@ def main() -> int:
         for fault in faults:
             print(fault.where, "  -" + fault.before, "  +" + fault.after, sep="\n")
         return 0
-    tally: Counter = Counter()
-    by_itself = 0
+    ended: dict[Fault, tuple[str, str]] = {}
     for fault, found, by, took in tried(faults, asked.workers, asked.wide):
         print(f"{found} {fault.where}  [{fault.site.kind}, {took:.1f} s] {by}", flush=True)
         if found != KILLED:
             print(f"  -{fault.before.strip()}\n  +{fault.after.strip()}", flush=True)
-        tally[room(fault.path), found] += 1
-        by_itself += found == KILLED and AS_IT_WAS in by
+        ended[fault] = found, by
+    tally = Counter((room(fault.path), found) for fault, (found, _) in ended.items())
+    by_itself = sum(found == KILLED and AS_IT_WAS in by for found, by in ended.values())
     for name in sorted({name for name, _ in tally}):
         print(f"{name}: {counted({found: tally[name, found] for found in ENDS})}")
     ends = {found: sum(n for (_, end), n in tally.items() if end == found) for found in ENDS}

@@ -10,13 +10,16 @@ import pytest
 from measured_sheet import HEAD
 from test_class import TASK
 
+from fireplace_calc.base.printing import show
 from fireplace_calc.base.reading import LONGEST, SI_UNIT, to_si
 from fireplace_calc.base.record import WITHOUT_UNIT, checked_value
-from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.base.units import INCH, MILLIMETRES, InputError
 from fireplace_calc.editing import file_reading
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.editing.file_reading import load_text
 from fireplace_calc.lessons.classroom.class_files import FILE, kept_class, read_class
+from fireplace_calc.pieces.fields import Fields
+from fireplace_calc.pieces.joints.tape import tape_text
 from fireplace_calc.pieces.measured.set_head import read_head
 from fireplace_calc.pieces.measured.sheet import MeasuredSheet
 from fireplace_calc.pieces.measured.typed import read_times
@@ -88,3 +91,26 @@ def test_a_secret_of_a_class_has_32_letters(tmp_path, long, taken):
     else:
         with pytest.raises(InputError, match="secret"):
             read_class(tmp_path)
+
+
+@pytest.mark.parametrize(("corners", "taken"), [(2, 0), (3, 3), (4, 4), (200, 200), (201, 0)])
+def test_a_ring_has_3_to_200_corners(corners, taken):
+    ring = [[math.cos(n), math.sin(n)] for n in range(corners)]
+    fields = Fields("piece F1", {"plan": ring}, INCH)
+    if taken:
+        assert len(fields.outline("plan")) == taken
+    else:
+        with pytest.raises(InputError, match="a list of 3 to 200 corners is wanted"):
+            fields.outline("plan")
+
+
+def test_a_ring_that_ends_where_it_began_has_that_corner_once():
+    ring = [[0, 0], [4, 0], [4, 3], [0, 3]]
+    for closed, kept in ((ring + ring[:1], 4), (ring[:3] + ring[:1], 3), (ring[:2] + ring[:1], 3)):
+        assert len(Fields("piece F1", {"plan": closed}, INCH).outline("plan")) == kept
+
+
+def test_tenths_of_a_millimeter_are_told_below_ten_meters():
+    """In millimeters, off a fine tape."""
+    assert tape_text(9.99987, MILLIMETRES, 5e-4) == "9 999.9 mm"
+    assert tape_text(10.0, MILLIMETRES, 5e-4) == show(10.0, "length", MILLIMETRES) == "10.00 m"

@@ -117,7 +117,7 @@ WRONG = {
     ),
     "two corners": (
         ("outline = [[0, 0], [37.5, 0], [37.5, 3], [0, 3]]", "outline = [[0, 0], [37.5, 0]]"),
-        "at least three corners",
+        "a list of 3 to 200 corners",
     ),
     "twisted": (("[9.875, 1.875]", "[9.875, 2.875]"), "Piece RR, top"),
     "top's corners": (

@@ -138,7 +138,7 @@ class Fields:
         """A ring of corners as it was measured, either way round. [m]"""
         value = self.raw.get(field)
         if not isinstance(value, list) or not 3 <= len(value) <= MOST_CORNERS:
-            raise self.wrong(field, "a list of at least three corners")
+            raise self.wrong(field, f"a list of 3 to {MOST_CORNERS} corners")
         ring = tuple(self.point(field, corner) for corner in value)
         return ring[:-1] if ring[0] == ring[-1] and len(ring) > 3 else ring
 

@@ -196,9 +196,15 @@ def planted(fault: Fault, tree: Path, wide: bool) -> tuple[str, str, float]:
     return found, by, time.monotonic() - start
 
 
+def function(test: str) -> str:
+    """Of the test that found a fault, without the case; of one that nobody could load, nothing."""
+    named = re.match(r"(?:tests|fireplace_calc)/[^\[\s]+", test)
+    return named[0] if named else ""
+
+
 def red_anyway(tests: list[str], tree: Path) -> list[str]:
     """Of the tests that found something those that fail without a fault too: they found nothing."""
-    functions = sorted({re.split(r"[\[\s]", test)[0] for test in tests})
+    functions = sorted({function(test) for test in tests} - {""})
     if not functions or run([*functions, "--maxfail=1000"], tree / "said") == SURVIVED:
         return []
     text = (tree / "said").read_text(errors="replace")
@@ -248,7 +254,7 @@ def tried(faults: list[Fault], workers: int, wide: bool) -> Iterator[tuple[Fault
     for _ in at_work:
         waiting.put(None)
     for fault, end, test, took in found:
-        if end == KILLED and re.split(r"[\[\s]", test)[0] in red:
+        if end == KILLED and function(test) in red:
             yield fault, UNDECIDED, f"{test} fails without a fault too", took
     for one in at_work:
         one.join()

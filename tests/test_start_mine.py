@@ -596,6 +596,10 @@ def test_every_mantel_can_be_asked_for_and_none_is_an_answer(family):
     assert said == "No mantel." if family == "none" else family in said
 
 
+def test_a_question_without_an_example_is_answered_from_a_list():
+    assert [q.key for q in QUESTIONS if q.only] == [q.key for q in QUESTIONS if not q.hint]
+
+
 @pytest.mark.parametrize("units", ["feet-inches", "millimetres"])
 def test_a_list_to_choose_from_is_there_and_each_of_it_is_taken(units):
     listed = {question.key: question.choices(units) for question in QUESTIONS}

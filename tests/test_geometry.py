@@ -146,6 +146,24 @@ def test_air_under_an_arch_is_its_slices_summed(splay, rise):
     assert arch.volume == pytest.approx(slices, rel=2e-4)
 
 
+@pytest.mark.parametrize("vertical", [20, 30, 34])
+def test_the_back_bends_where_it_is_told_to_beside_an_arch_too(vertical):
+    """It leans from so many inches over the hearth; the arch rises from 27 to 36 in."""
+    told = {
+        "opening.head": "segmental",
+        "opening.rise": "9 in",
+        "opening.standard_height": "36 in",
+        "firebox.vertical_back": f"{vertical} in",
+    }
+    geometry = build_geometry(change(Design(), told))
+    f = geometry.frame
+    air = next(void for void in geometry.voids if void.name == "firebox air")
+    assert f.spring == pytest.approx(f.hearth + 27 * INCH)
+    for up in np.linspace(0.5, 35.5, 71):
+        behind = max(y for ring in air.plan(f.hearth + up * INCH)[0] for _, y in ring)
+        assert behind == pytest.approx(f.depth - f.lean * max(up - vertical, 0.0) * INCH)
+
+
 def test_half_round_arch_ring():
     """Half a tube: pi (R2 - r2) t / 2 (mensuration)."""
     ring = ArchRing(0.0, 0.5, 1.0, 0.1, 0.2)

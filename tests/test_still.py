@@ -105,6 +105,20 @@ def test_a_face_has_its_stuffs_color_and_loses_it_with_the_stuff(bare):
     assert redder["brick"] > 1.3 > redder["stone"] > 1.0 > redder["tile"]
 
 
+def test_the_first_face_of_all_is_lit_as_any_other():
+    """A board before the fireplace, its two faces told in either order."""
+    room = in_room(assess(LAID))
+    eye = one_standpoint([room.result])
+    corners = np.array([[-1.0, -0.7, 0.4], [1.0, -0.7, 0.4], [1.0, -0.7, 1.8], [-1.0, -0.7, 1.8]])
+    faces = np.array([[0, 1, 2], [0, 2, 3]])
+    one, other = (
+        still((Thing("b", "board", "wood", "setting", corners, of),), room.measures, eye, *SMALL)
+        for of in (faces, faces[::-1])
+    )
+    assert (one.owner == 0).mean() > 0.2 and (one.owner == other.owner).all()
+    assert np.abs(one.dots.astype(float) - other.dots).max() <= 1
+
+
 def test_a_layout_is_laid_over_its_face_unit_by_unit():
     """Two strips, one above the other, on an upright face of one meter: their border lies where the
     outline says, and it comes again after the layout's height.

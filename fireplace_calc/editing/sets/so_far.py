@@ -18,7 +18,7 @@ WAITS = frozenset(("way", "bed"))
 
 
 def fit_so_far(
-    lifts: Sequence[MeasuredLift], whole: bool = False, units: str = FEET_INCHES
+    lifts: Sequence[MeasuredLift], whole: bool, units: str = FEET_INCHES
 ) -> tuple[Misfit, ...]:
     """Everything that does not meet among the pieces that are there.
 

@@ -9,8 +9,7 @@ from fireplace_calc.base.units import INCH
 from fireplace_calc.geometry.bodies import plan_rings, solid_body
 from fireplace_calc.geometry.mantel.on_face import mantel_parts
 from fireplace_calc.geometry.parts import Geometry
-from fireplace_calc.geometry.polygons import Polygon, signed_area
-from fireplace_calc.geometry.polygons import box as polygon_box
+from fireplace_calc.geometry.polygons import signed_area
 from fireplace_calc.proportion.wall_guides import wall_top
 from fireplace_calc.scene.built.standing import between_levels
 from fireplace_calc.scene.setting.forms import block
@@ -48,9 +47,7 @@ def taken_of_the_floor(geometry: Geometry) -> CrossSection:
     CrossSection
         Right, and away from the room. [m]
     """
-    f = geometry.frame
-    fire = polygon_box(-f.half_width, f.half_width, 0.0, f.depth)
-    return taken_at(geometry, -SKIN, fire)
+    return taken_at(geometry, -SKIN)
 
 
 def taken_of_the_ceiling(geometry: Geometry) -> CrossSection:
@@ -68,7 +65,7 @@ def taken_of_the_ceiling(geometry: Geometry) -> CrossSection:
     return taken_at(geometry, wall_top(geometry) + SKIN)
 
 
-def taken_at(geometry: Geometry, level: float, filled: Polygon = ()) -> CrossSection:
+def taken_at(geometry: Geometry, level: float) -> CrossSection:
     """What stands in the room at a level.
 
     Parameters
@@ -76,8 +73,6 @@ def taken_at(geometry: Geometry, level: float, filled: Polygon = ()) -> CrossSec
     geometry : Geometry
     level : float
         [m]
-    filled : Polygon
-        Where nothing stands and yet nobody sees the floor. [m]
 
     Returns
     -------
@@ -86,12 +81,11 @@ def taken_at(geometry: Geometry, level: float, filled: Polygon = ()) -> CrossSec
     """
     from manifold3d import CrossSection, FillRule
 
-    rings = [
+    return _united(
         CrossSection([list(ring) for ring in plan_rings(part, level)], FillRule.Positive)
         for part in geometry.parts
         if part.bottom < level < part.top
-    ]
-    return _united([*rings, CrossSection([list(filled)])] if filled else rings)
+    )
 
 
 def footprint(geometry: Geometry) -> CrossSection:

@@ -6,6 +6,7 @@ import json
 import shutil
 import subprocess
 from dataclasses import asdict, replace
+from math import inf
 from pathlib import Path
 
 import numpy as np
@@ -311,6 +312,19 @@ def floor_of(c: CutCorner) -> Polygon:
     x, y = c.corner
     ring = [c.fire(0, 0), c.fire(c.along, 0), c.fire(c.along, -c.away), c.fire(0, -c.away)]
     return Polygon(ring).intersection(box(x - 99, y - 99, x + 99, 0.0))
+
+
+@pytest.mark.parametrize(("along", "away"), [(4.0, 5.0), (6.5, 3.0)])
+def test_a_floor_across_a_corner_ends_at_the_corner_of_the_room_before_the_face(along, away):
+    """The corner cut off lies 1 m behind the face: width 2 m. The opposite one is as far off as the
+    sides of the room over the root of two.
+    """
+    site = site_of(Work(), Design().house, 0.0, CutCorner(-1.0, 1.0, 0.0, 2.0, along, away))
+    assert (site.half, site.deep) == pytest.approx((1.0, (along + away) / 2**0.5 - 1.0))
+    for known in ((None, away), (along, None), (None, None)):
+        assert (
+            site_of(Work(), Design().house, 0.0, CutCorner(-1.0, 1.0, 0.0, 2.0, *known)).deep == inf
+        )
 
 
 @settings(deadline=None)

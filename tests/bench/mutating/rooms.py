@@ -25,7 +25,7 @@ TESTS = {
     "structure": "pins_structure pins_formulas low_wall structure_examples structure published_cases as_reckoned asked_by_hand",
     "draft": "pins_draft pins_formulas draft_measured draft_doors hood draft_air draft_examples draft_findings draft_roots draft_properties draft_first_hour sweep as_reckoned asked_by_hand",
     "heat": "heat_below heat_answer heat_cases heat_properties heat_beside heat_said heat_fold published_cases heat_designs heat_bars heat_paper as_heated asked_by_hand",
-    "build": "casting_forms pallet_list setting_staging setting_order setting_mortar setting_cards pins_work pins_formulas lifting build work_chart seat pieces_everywhere structure_examples courses as_drawn as_reckoned asked_by_hand as_told",
+    "build": "casting_forms pallet_list setting_staging setting_order setting_mortar setting_cards pins_work pins_formulas lifting build work_chart seat pieces_everywhere structure_examples courses as_drawn as_reckoned asked_by_hand as_told across_corner",
     "assessment": "assess",
     "explore": "as_printed together mending charts_by_axes remedies sweep drawing_air handbook_examples panels draft_findings controls as_told",
     "proportion": "as_told proportion room_by_hand room_view onesheet across_corner scene_room as_drawn",

@@ -5,6 +5,7 @@
 
 import os
 from dataclasses import replace
+from types import SimpleNamespace
 
 import pytest
 from sampled import sampled
@@ -13,6 +14,7 @@ from set_strategies import random_set, stood
 
 from fireplace_calc.base.resources import DATA
 from fireplace_calc.base.units import INCH, InputError
+from fireplace_calc.build.setting import setting_order
 from fireplace_calc.build.setting.setting_order import order_of_setting, steps_by_name, stopped_by
 from fireplace_calc.geometry.assembled.assembly import as_wanted
 from fireplace_calc.geometry.assembled.clash import body
@@ -82,6 +84,16 @@ def test_of_what_is_free_the_lowest_goes_next_then_the_heaviest(seed):
             heaviest = max(piece_weight(s.placed.piece) for s in free if s.placed.lift == lift)
             assert piece_weight(step.placed.piece) == pytest.approx(heaviest, abs=1e-3)
         done.add(step.name)
+
+
+def test_a_gram_tells_weights_apart_and_less_does_not(monkeypatch):
+    """Both hands of a pair weigh the same but for how their corners were rounded: the left goes first."""
+    weigh = {"left": 10.0, "right": 10.0004, "heavier": 10.001}
+    monkeypatch.setattr(setting_order, "piece_weight", weigh.get)
+    places = {"left": (-0.4, 0.1), "right": (0.4, 0.1), "heavier": (0.6, 0.1)}
+    monkeypatch.setattr(setting_order, "middle_of_mass", places.get)
+    pieces = [SimpleNamespace(lift=1, piece=name, name=name) for name in weigh]
+    assert [p.name for p in sorted(pieces, key=setting_order._rank)] == ["heavier", "left", "right"]
 
 
 def test_the_middling_set_by_hand():

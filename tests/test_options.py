@@ -195,6 +195,10 @@ def test_the_client_is_given_pages_a_picture_and_a_room_that_turns(tmp_path, mon
     assert "for A. Client" in text and text.index('value="Quiet"') < text.index('value="Wide"')
     given._marked([{"content": b"GIF"}])
     assert "a PNG of at most" in page.said.value and given.panel.session.words[MARK]
+    page.put(change(LAID, {"opening.width": "44 in"}))
+    page.session.put_aside("Deep")
+    fold.update()
+    assert given.chosen.options == (THIS, "Quiet", "Wide", "Deep") and given.chosen.value == "Quiet"
 
 
 @pytest.mark.parametrize("lost", [False, True])

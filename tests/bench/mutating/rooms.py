@@ -33,7 +33,7 @@ TESTS = {
     "survey": "as_told survey survey_fold survey_sheets",
     "lessons": "as_drawn answers written drill lessons_pencil lesson_marks courses lesson_page course class_pages class fault_hunt lessons panels class_papers as_shown as_pressed as_told",
     "drawing": "as_drawn as_printed lesson_marks setting_cards set_pictures sheets views room_by_hand written charts_by_axes cap marked drawing_cuts archview room_view"
-    " drill courses course cutting yard class_papers drawing_air onesheet papers drawing drawing_reuse pieces_measured drawn_page drawn_stage survey_sheets rods plates plan_sheets set_out details cover inspector work_chart client_pages pictures seat casting_forms pieces_bare setting_staging takeoff mantel across_corner breast heat_said heat_paper as_told",
+    " drill courses course cutting yard class_papers drawing_air onesheet papers drawing drawing_reuse pieces_measured drawn_page drawn_stage survey_sheets rods plates plan_sheets set_out details cover inspector work_chart client_pages pictures seat casting_forms pieces_bare setting_staging takeoff mantel across_corner breast heat_said heat_paper as_told as_shown",
     "scene": "as_drawn as_seen scene_masonry scene_stuffs scene_layouts scene_room scene_sky scene_wire scene_view still room_to_turn options scene_paint across_corner mantel start_mine as_told",
     "exports": "as_printed exported_look exports cli dxf room_to_turn client_pages pictures whole_files as_drawn",
     "panels": "lesson_page class_pages measuring casting_forms step_by_step controls written job said session panels turning lessons jobs start_mine survey_fold page field_ranges options client heat_fold scene_view pieces_everywhere as_drawn as_shown as_pressed",

@@ -66,7 +66,7 @@ def _wood(board: LessonBoard, face: float, top: float) -> None:
     if board.has("filled gap"):
         lumber(board, (face, low, face + gap, top), "mortar")
         at = board.along((face + gap / 2, top - 0.1), (face + gap / 2, low))
-        board.say("mortar in the gap", at, ("left", "above"), "bad")
+        board.say("mortar in the gap", at, ("left", "above"), "bad", rank=0)
     if mark.have is None or mark.need is None:
         return
     start = face + gap - mark.have  # from the face, or from the inside of the flue

@@ -15,6 +15,7 @@ from test_panels import words_in
 
 from fireplace_calc import change, load, save
 from fireplace_calc.base.printing import feet_inches
+from fireplace_calc.base.resources import DESIGNS
 from fireplace_calc.base.units import INCH, InputError
 from fireplace_calc.drawing.composed import compose
 from fireplace_calc.editing.file_text import text_of
@@ -426,3 +427,12 @@ def test_a_kernel_killed_at_any_moment_loses_nothing_older_than_the_last_change(
         for path in tmp_path.iterdir()
         if path.suffix == ".toml" and "unreadable" in path.name
     ] == []
+
+
+def test_a_draft_that_follows_a_slider_says_that_it_was_drawn():
+    """Whoever asks need not draw it again; before its pictures are known it needs more than the geometry."""
+    made = panel(load(DESIGNS / "plain.toml"), view="draft", folds=())
+    told = made.design, made.pack, made.units
+    assert made.view_pane.lead(*told)
+    made.view_pane.draft_pictures.known.clear()
+    assert not made.view_pane.lead(*told)

@@ -8,6 +8,8 @@ Whoever changes a word or a figure of these on purpose reads both and writes the
 
 import re
 import sys
+import tomllib
+from contextlib import suppress
 from random import Random
 
 import numpy as np
@@ -85,8 +87,15 @@ FURTHER = {
     "liner over the crown, one way": "3 in", "crown thickness, one way": "4 in", "lintel height": "4 in",
 }  # fmt: skip
 """What else may be measured, invented."""
-CUT = ("= ", "[", "]", "in", "true", "{", "meets", "1")
-"""What is taken out of a lesson, one after the other."""
+SLIPS = {
+    "left out": (lambda line: "", 2),
+    "another word": (lambda line: re.sub(r'"', '"zz ', line, count=1), 2),
+    "another number": (lambda line: re.sub(r"\d+", "7777", line, count=1), 2),
+    "a bare figure": (lambda line: re.sub(r'(= ".*?)\{', r"\g<1>28 inches {", line), 3),
+    "another name": (lambda line: re.sub(r"^(\w+) =", r"\1x =", line), 3),
+    "an empty list": (lambda line: re.sub(r"= \[.*\]$", "= []", line), 3),
+}
+"""What may become of a line of a lesson, and of how many lines of each lesson."""
 
 
 def _tried(make, *told):
@@ -297,17 +306,15 @@ def of_read_set(seed):
 
 # -- of lessons ------------------------------------------------------------------------------------
 def of_lesson(key):
-    """What a lesson lacks out of which something is taken."""
-    text = lesson_text(key)
-    lines, lot = text.splitlines(), Random(key)
-    for _ in range(4):
-        n = lot.choice([n for n, line in enumerate(lines) if "=" in line])
-        for new in (
-            "",
-            lines[n].replace(lot.choice(CUT), "", 1),
-            lines[n].replace("{", "28 inches {", 1),
-        ):
-            yield [(str(slip)) for slip in missing("\n".join([*lines[:n], new, *lines[n + 1 :]]))]
+    """What a lesson lacks in which something is left out, named otherwise or beyond its range."""
+    lines, lot = lesson_text(key).splitlines(), Random(key)
+    for slip, (made, times) in SLIPS.items():
+        others = [(n, other) for n, line in enumerate(lines) if (other := made(line)) != line]
+        for n, other in lot.sample(others, min(times, len(others))):
+            text = "\n".join([*lines[:n], other, *lines[n + 1 :]])
+            with suppress(tomllib.TOMLDecodeError):  # how a file is no TOML is not ours to say
+                tomllib.loads(text)
+                yield slip, [str(one) for one in missing(text)]
 
 
 # -- of two options --------------------------------------------------------------------------------

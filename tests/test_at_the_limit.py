@@ -100,7 +100,9 @@ def test_a_ring_has_3_to_200_corners(corners, taken):
     if taken:
         assert len(fields.outline("plan")) == taken
     else:
-        with pytest.raises(InputError, match="a list of 3 to 200 corners is wanted"):
+        with pytest.raises(
+            InputError, match=f"a list of 3 to 200 corners is wanted; it has {corners}."
+        ):
             fields.outline("plan")
 
 

@@ -138,7 +138,8 @@ class Fields:
         """A ring of corners as it was measured, either way round. [m]"""
         value = self.raw.get(field)
         if not isinstance(value, list) or not 3 <= len(value) <= MOST_CORNERS:
-            raise self.wrong(field, f"a list of 3 to {MOST_CORNERS} corners")
+            many = f"it has {len(value)}" if isinstance(value, list) else ""
+            raise self.wrong(field, f"a list of 3 to {MOST_CORNERS} corners", many)
         ring = tuple(self.point(field, corner) for corner in value)
         return ring[:-1] if ring[0] == ring[-1] and len(ring) > 3 else ring
 

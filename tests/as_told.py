@@ -196,9 +196,8 @@ def of_altered(seed):
             continue
         if by_lot < 0.2:
             told[box] = CANNOT_REACH
-        elif by_lot < 0.7 and text.endswith((" in", " ft")):
-            number = re.match(r"[\d]+", text)[0]
-            told[box] = f"{int(number) * lot.uniform(0.6, 1.5):.1f}{text[-3:]}"
+        elif by_lot < 0.7 and (whole := re.fullmatch(r"(\d+)( in| ft)", text)):
+            told[box] = f"{int(whole[1]) * lot.uniform(0.8, 1.25):.1f}{whole[2]}"
         else:
             told[box] = text
     if lot.random() < 0.5:

@@ -820,3 +820,11 @@ def test_one_piece_of_trim_that_burns_is_trim_that_burns():
         made = change(Design(), {"mantel.family": "piece by piece", "surround.trim": trim})
         (own,) = beside_drawn(told, made)
         assert (own.reading.taken, own.drawn, own.alike) == (False, drawn, not drawn)
+
+
+def test_how_far_it_was_raised_is_told_as_a_tape_has_it():
+    """75-1/4 less 27-3/4 in is 47-1/2 in, which no sum of two floats is."""
+    told = {"opening height, left": "75-1/4 in", "height before raising": "27-3/4 in"}
+    found = surveyed(filled(told))
+    assert found.changes["opening.extension"] == "47-1/2 in"
+    assert found.trouble.startswith("Firebox extension is 47-1/2 in, but")

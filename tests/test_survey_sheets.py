@@ -4,7 +4,7 @@ from collections import Counter
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from sampled import sampled
 from test_survey import BRICK, filled, words
@@ -134,6 +134,15 @@ SHARES = st.dictionaries(
 
 
 @given(shares=SHARES, name=st.sampled_from(list(SKETCHES)))
+@example(
+    {
+        "opening width": 0.0,
+        "mantel projection": 5e-324,
+        "opening height": 0.0,
+        "height before raising": 0.0,
+    },
+    "section",
+)
 @settings(deadline=None)
 def test_any_fireplace_that_can_be_drawn_is_clean(shares, name):
     """However it was raised, tilted or cut short: no word over a line, nothing off the sheet."""

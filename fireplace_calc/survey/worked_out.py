@@ -50,7 +50,7 @@ def opening_inputs(readings: Readings) -> dict[str, Any]:
         return {}
     if before is None:
         standard = min(now, TALLEST)
-        raised = {"opening.extension": length_text(now - standard)} if now > standard else {}
+        raised = {"opening.extension": _between_two(standard, now)} if now > standard else {}
         return {"opening.standard_height": length_text(standard), **raised}
     if before > now:
         raise InputError(
@@ -62,8 +62,13 @@ def opening_inputs(readings: Readings) -> dict[str, Any]:
         )
     return {
         "opening.standard_height": readings["height before raising"].text,
-        "opening.extension": length_text(now - before),
+        "opening.extension": _between_two(before, now),
     }
+
+
+def _between_two(low: float, high: float) -> str:
+    """The rest of a height as a tape has it, without what the sum of two floats leaves over. [m]"""
+    return length_text(round(high - low, 9))
 
 
 def low_throat(readings: Readings) -> tuple[dict[str, Any], tuple[str, ...]]:

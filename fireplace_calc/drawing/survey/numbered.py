@@ -159,8 +159,11 @@ def _length(arrow: _Arrow) -> float:
 
 
 def _draw_arrow(sheet: Sheet, arrow: _Arrow) -> None:
-    """A line with a head at both ends; heads point inward from outside where it is short."""
-    long = _length(arrow)
+    """A line with a head at both ends; heads point inward from outside where it is short. What has
+    no length on the paper has a number alone.
+    """
+    if not (long := _length(arrow)):
+        return
     (x0, y0), (x1, y1) = arrow.start, arrow.end
     ux, uy = (x1 - x0) / long, (y1 - y0) / long
     short = long < 3 * HEAD

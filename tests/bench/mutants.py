@@ -60,6 +60,8 @@ LONGEST = 600
 """Tests that run longer with a fault in are stopped, and nothing is decided: the fault may make
 them endless, or the machine may be busy. [s]
 """
+AT_ONCE = 12
+"""So many tests that found something are asked again in one process, so that none runs so long. [-]"""
 ENDS = KILLED, SURVIVED, UNDECIDED = "killed", "SURVIVED", "NOT DECIDED"
 OPTIONS = (
     *("-x", "-q", "--no-header", "--tb=line", "-o", "addopts=", "-p", "no:cacheprovider"),
@@ -248,9 +250,10 @@ def tried(faults: list[Fault], workers: int, wide: bool) -> Iterator[tuple[Fault
         found.append(done.get())
         yield found[-1]
     by = sorted({by for _, end, by, _ in found if end == KILLED})
-    for n in range(workers):
-        waiting.put(by[n::workers])
-    red = {name for _ in at_work for name in done.get()}
+    few = [by[n : n + AT_ONCE] for n in range(0, len(by), AT_ONCE)]
+    for tests in few:
+        waiting.put(tests)
+    red = {name for _ in few for name in done.get()}
     for _ in at_work:
         waiting.put(None)
     for fault, end, test, took in found:

@@ -186,6 +186,7 @@ def test_what_is_left_out_takes_its_default(tmp_path):
         ('[[roof.nearby]]\nhight = "3 ft"\n', ["roof.nearby", "hight", "level"]),
         ('[[roof.nearby]]\nlevel = "300 ft"\n', ["roof.nearby", "300 ft", "120'-0\""]),
         ("[[surround.trim]]\ncombustible = 1\n", ["surround.trim", "1", "yes or no"]),
+        ('[[surround.trim]]\ncombustible = "unknown"\n', ["surround.trim", "cannot be unknown"]),
         ('[opening]\nwidth = "36 in"\nwidth = "40 in"\n', ["line 3"]),
         ('[opening]\nwidth = "36 in\n', ["line 2"]),
         ("[opening]\nwidth = 36 in\n", ["line 2"]),

@@ -487,7 +487,7 @@ def test_a_bed_round_two_ways_names_both_pieces_and_says_how_many():
     assert list(way_faults((here,), (below,), 1)) == []
 
 
-@pytest.mark.parametrize(("rim", "short"), [(0.04, 0.01), (0.051, None)])
+@pytest.mark.parametrize(("rim", "short"), [(0.04, 0.01), (0.05, None), (0.051, None)])
 def test_a_rim_narrower_than_its_bearing_is_told_by_how_much(rim, short):
     """A hole so far from the edge; a piece of this set bears 5 cm."""
     one = bored((rim, 0.9, 0.1, 0.5))

@@ -186,7 +186,10 @@ def test_what_is_left_out_takes_its_default(tmp_path):
         ('[[roof.nearby]]\nhight = "3 ft"\n', ["roof.nearby", "hight", "level"]),
         ('[[roof.nearby]]\nlevel = "300 ft"\n', ["roof.nearby", "300 ft", "120'-0\""]),
         ("[[surround.trim]]\ncombustible = 1\n", ["surround.trim", "1", "yes or no"]),
-        ('[[surround.trim]]\ncombustible = "unknown"\n', ["surround.trim", "cannot be unknown"]),
+        (
+            '[[surround.trim]]\ncombustible = "unknown"\n',
+            ["surround.trim: Mantel and trim, piece 1: Trim burns cannot be unknown"],
+        ),
         ('[opening]\nwidth = "36 in"\nwidth = "40 in"\n', ["line 3"]),
         ('[opening]\nwidth = "36 in\n', ["line 2"]),
         ("[opening]\nwidth = 36 in\n", ["line 2"]),
@@ -361,7 +364,9 @@ def test_five_thousand_pieces_of_trim_are_refused(tmp_path):
 def test_a_wrong_field_of_a_piece_is_found(tmp_path):
     path = tmp_path / "trim.toml"
     path.write_text('[[surround.trim]]\n[[surround.trim]]\nprojection = "9 ft"\n')
-    with pytest.raises(InputError, match=r"surround\.trim, piece 2, projection: Trim projection"):
+    with pytest.raises(
+        InputError, match="surround.trim: Mantel and trim, piece 2: Trim projection"
+    ):
         load(path)
 
 
@@ -402,7 +407,9 @@ def test_a_piece_that_is_no_table_is_refused_with_its_place_in_the_list():
     with pytest.raises(InputError) as refused:
         change(Design(), {"surround.trim": [{"name": "shelf"}, 3]})
     fields = "name, place, distance, projection, height, combustible"
-    assert str(refused.value) == f"surround.trim, piece 2, is 3, but a table of {fields} is wanted."
+    assert (
+        str(refused.value) == f"Mantel and trim, piece 2, is 3, but a table of {fields} is wanted."
+    )
     said = refused.value.name, refused.value.allowed, refused.value.received
     assert said == ("surround.trim", fields, 3)
 

@@ -584,7 +584,7 @@ def test_a_refusal_stands_over_a_list_or_over_the_stage_where_no_box_is_made():
     made = panel(BOATHOUSE)
     far = ({"distance": "900 ft"},)
     why = (
-        'surround.trim, piece 1, distance: Trim distance is 900 ft, but 0" to 5\'-0" is the'
+        'Mantel and trim, piece 1: Trim distance is 900 ft, but 0" to 5\'-0" is the'
         " workable range (0 mm to 1 524 mm); check the unit."
     )
     said = f'<div class="trouble" role="alert">Not changed. {html.escape(why)}</div>'

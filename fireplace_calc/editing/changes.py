@@ -5,7 +5,7 @@ out.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import fields
+from dataclasses import Field, fields
 from functools import lru_cache
 from operator import attrgetter
 from pathlib import Path
@@ -74,17 +74,17 @@ def _unknown_key(key: str) -> InputError:
     return InputError(f"There is no input named {key}; {hint}", key, "a declared input", key)
 
 
-def read_pieces(record: type, values: Any, key: str) -> tuple[Any, ...]:
+def read_pieces(listed: Field[Any], values: Any, key: str) -> tuple[Any, ...]:
     """Read a list of like things.
 
     Parameters
     ----------
-    record : type
-        Of one of them.
+    listed : Field
+        The list as it is declared: of which record, and its label.
     values : iterable
         Records, or tables that name their fields.
     key : str
-        What is said to hold the list.
+        Dotted, of the list.
 
     Returns
     -------
@@ -103,17 +103,18 @@ def read_pieces(record: type, values: Any, key: str) -> tuple[Any, ...]:
             "a list of tables",
             values,
         )
-    made: list[Any] = []
+    record, made = listed.metadata["pieces"], []
     for number, entry in enumerate(values, 1):
         if number > MOST_PIECES:
             raise too_many(key)
-        made.append(entry if isinstance(entry, record) else _piece(record, entry, key, number))
+        at = f"{listed.metadata['label']}, piece {number}"
+        made.append(entry if isinstance(entry, record) else _piece(record, entry, key, at))
     return tuple(made)
 
 
-def _piece(record: type, entry: Any, key: str, number: int) -> Any:
-    """One of the list, with its place and its field in what is said about it."""
-    specs, at = inputs_of(record), f"{key}, piece {number}"
+def _piece(record: type, entry: Any, key: str, at: str) -> Any:
+    """One of the list, with its place in what is said about it."""
+    specs = inputs_of(record)
     known = ", ".join(specs)
     if not isinstance(entry, Mapping):
         raise InputError(
@@ -126,7 +127,7 @@ def _piece(record: type, entry: Any, key: str, number: int) -> Any:
         try:
             read[name] = specs[name].read(value)
         except InputError as wrong:
-            raise InputError(f"{at}, {name}: {wrong}", key, wrong.allowed, value) from None
+            raise InputError(f"{at}: {wrong}", key, wrong.allowed, value) from None
     return record(**read)
 
 
@@ -172,7 +173,7 @@ def apply(design: Design, changes: Mapping[str, Any], folder: Path | None = None
         listed = pieces_of(held).get(name) if is_record(held) else None
         if listed is None:
             raise _unknown_key(given)
-        listing = read_pieces(listed.metadata["pieces"], value, key)
+        listing = read_pieces(listed, value, key)
         groups.setdefault(group, {})[name] = listing
         (told.discard if listing else told.add)(key)
     for group, values in groups.items():

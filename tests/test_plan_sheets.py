@@ -296,6 +296,23 @@ def test_what_nobody_told_is_not_drawn():
     assert len(known.lines["hidden", "ink"]) > len(sheet.lines["hidden", "ink"])
 
 
+@pytest.mark.parametrize(
+    ("changes", "says"),
+    [
+        ({"ground.ash_cleanout_door_material": None}, "clean-out door: place not told"),
+        ({"ground.ash_cleanout_door_material": "other"}, "clean-out door: place not told"),
+        ({"ground.ash_cleanout_door_material": "masonry"}, "door of masonry: place not told"),
+        ({"air.outlet_place": None}, "outdoor air duct: leave its way open"),
+        ({"air.outlet_place": "firebox"}, "outdoor air duct into the firebox: leave its way open"),
+        ({"air.outlet_place": "hearth"}, "outdoor air duct to the hearth: leave its way open"),
+    ],
+)
+def test_what_has_no_place_yet_is_said_in_the_base(changes, says):
+    asked = {"ground.ash_dump": True, "air.exterior_air_supply": True} | changes
+    sheet, _ = drawn(shipped("boathouse", **asked), "base_plan")
+    assert says in " ".join(label.text for label in sheet.labels)
+
+
 def test_the_second_flue_has_its_plan():
     keys = [f.key for f in plans.figures(shipped("boathouse-laid", **TWO), "feet-inches")]
     assert "chimney_plan" in keys

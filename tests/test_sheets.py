@@ -647,6 +647,18 @@ def test_no_title_stands_alone_at_the_foot():
     assert len(flow.sheets) == before + 1
 
 
+def test_no_headings_of_columns_stand_alone_at_the_foot():
+    """A paragraph, headings and one row, with ever more room: the row is where its headings are."""
+    begun = []
+    for high in np.arange(60.0, 80.0, 0.1):
+        flow = TextFlow(120, high + 10, Cell(10, 5, 110, 5 + high))
+        flow.table(Table("Order", (Column("Item", 1),), (("sand",),), before="word " * 100))
+        (under,) = (set(labels(sheet)) for sheet in flow.sheets if "Item" in labels(sheet))
+        assert "sand" in under
+        begun.append(len(flow.sheets))
+    assert begun == sorted(begun, reverse=True) and set(begun) == {1, 2}
+
+
 # -- charts --------------------------------------------------------------------------------------
 def chart(sheet):
     return Chart(sheet, Cell(20, 30, 120, 80), (0.0, 10.0), (-1.0, 4.0))

@@ -114,7 +114,7 @@ def _words(geometry: Geometry, units: str) -> list[Note]:
         )
     if d.ground.ash_dump:
         door = d.ground.ash_cleanout_door_material
-        of = "" if door is None else f" of {door}"
+        of = "" if door in (None, "other") else f" of {door}"
         words.append(
             (
                 (-f.block_half * 0.3, back * 0.5),

@@ -17,6 +17,7 @@ from fireplace_calc.drawing.sheets.overlaps import collisions
 from fireplace_calc.drawing.sheets.sheet import Sheet, View
 from fireplace_calc.drawing.sheets.style import HATCHES, THEMES
 from fireplace_calc.drawing.views.cuts import clip_top, cut_parts
+from fireplace_calc.drawing.views.section_view import section_ends
 from fireplace_calc.editing.changes import all_inputs
 from fireplace_calc.geometry.builder import build_geometry
 from fireplace_calc.geometry.parts import Part
@@ -189,6 +190,20 @@ def test_a_crown_low_over_the_shoulder_is_not_in_the_section(crown, boathouse):
     shape = box(0, 1, 2, 3)
     assert clip_top(shape, 2) == () and clip_top(shape, 3) == shape
     assert sorted(clip_top(shape, 2.5)) == sorted(box(0, 1, 2, 2.5))
+
+
+@pytest.mark.parametrize(
+    ("changes", "front"),
+    [
+        ({"hearth.front": "20 in"}, 20 * 0.0254),
+        ({"hearth.front": "0 in", "base.footing_projection": "6 in"}, 6 * 0.0254),
+        ({"hearth.front": "0 in", "base.footing_projection": "0 in"}, 0.1),
+    ],
+)
+def test_a_section_begins_a_stride_before_what_stands_out_farthest(changes, front):
+    """Hearth, then footing, then ten centimeters where neither stands out; 12 cm of ground more."""
+    geometry = build_geometry(change(Design(), changes))
+    assert section_ends(geometry)[0] == pytest.approx(-front - 0.12)
 
 
 @pytest.mark.parametrize("view", ["section", "detail"])

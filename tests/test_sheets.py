@@ -775,6 +775,14 @@ def test_a_level_never_goes_without_its_feet(value, american, metric):
     assert length(6 * INCH, "feet-inches") == '6"' and length(12.0, "millimetres") == "12 000"
 
 
+def test_half_of_the_last_place_is_half_however_it_was_reckoned():
+    """2 3/32 in and 63.5 mm, short of it by what a search of a root leaves over."""
+    for short in (0.0, 1e-15, 4e-10, -4e-10):
+        assert length((2 + 3 / 32) * INCH - short, "feet-inches") == '2 1/8"'
+        assert length(0.0635 - short, "millimetres") == "64"
+    assert length(0.0635 - 6e-10, "millimetres") == "63"
+
+
 def test_ground_is_a_heavy_line_with_strokes_in_threes():
     """100 mm from 10 on: starts at 12.4, every 4.2 mm, three strokes 0.7 apart, down and back."""
     sheet = Sheet(200, 100)

@@ -672,6 +672,13 @@ def test_a_fault_of_ours_is_said_and_logged_and_ends_nothing(caplog):
         "What is written below is of an earlier design (RuntimeError). Your change is taken."
     )
     assert caplog.records[-1].exc_info[1].args == ("x",)
+    made = Panel(Design(), folds=("checks",))
+    made.open("checks")
+    made.folds["checks"].lead = broken
+    made.set_input("opening.width", "40 in")
+    assert plain_text(made.said.value) == (
+        "What is open shows an earlier design (RuntimeError). Your change is taken."
+    )
     caplog.clear()
 
 

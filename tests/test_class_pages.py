@@ -57,6 +57,8 @@ def test_a_student_answers_and_comes_back(teacher):
         line = first.rows[number - 1]
         line.box.value = step.answer("feet-inches")
         assert "✓" in line.reply.value
+        ticked = [name.endswith("✓") for name, _ in first.turner.options]
+        assert ticked == [n <= number for n in range(1, len(drawn.steps) + 1)]
     assert "1 of 4 exercises done" in first.heard.value
     again = sat_down(teacher, "Ann Lee")
     assert "1 of 4 exercises done" in again.heard.value

@@ -76,7 +76,10 @@ def test_a_book_name_is_as_good_as_a_dotted_key():
             ["Damper worked from the room", "perhaps", "yes or no"],
         ),
         ({"opening.witdh": "36 in"}, ["opening.witdh", "opening.width"]),
-        ({"roof.nearby": [{"name": "dormer", "hight": "3 ft"}]}, ["Anything within reach", "hight", "level"]),
+        (
+            {"roof.nearby": [{"name": "dormer", "hight": "3 ft"}]},
+            ["Anything within reach", "hight", "level"],
+        ),
         ({"flue.size": "13x14"}, ["13x14"]),
         ({"throat.depth": "24 in"}, ["Throat depth", "2'-0\"", "firebox"]),
         ({"firebox.back_width": "40 in"}, ["Back width", "3'-4\"", "splay"]),

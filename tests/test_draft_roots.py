@@ -163,13 +163,8 @@ def test_the_last_of_many_fires_are_looked_for_alone_and_end_where_they_would(se
     friction = rng.uniform(0.025, 0.05, n)
     mass, stalled = settled(way, lit, air, friction)
     assert 0.005 < stalled.mean() < 0.3
-    for share in (
-        0.5,
-        0.999,
-        1.0,
-        1.001,
-        2.0,
-    ):  # and whether a flow is reached, which need not find it
+    for share in (0.5, 0.999, 1.0, 1.001, 2.0):
+        # and whether a flow is reached, which need not find it
         asked = np.maximum(mass * share, lit.least_flow)
         reached = carries(way, lit, air, asked, friction)
         assert (reached == (~stalled & (mass >= asked))).all() and reached.any() == (share <= 1)

@@ -828,3 +828,15 @@ def test_how_far_it_was_raised_is_told_as_a_tape_has_it():
     found = surveyed(filled(told))
     assert found.changes["opening.extension"] == "47-1/2 in"
     assert found.trouble.startswith("Firebox extension is 47-1/2 in, but")
+
+
+def test_a_ridge_that_cannot_be_drawn_is_told_as_a_tape_has_it():
+    """Through the ridge, ever higher over it: no refusal has a figure that only floats make."""
+    through = BRICK | {"where it comes out": "through the ridge"}
+    over = ("top over the roof, left", "top over the roof, right")
+    said = [
+        surveyed(filled(through | dict.fromkeys(over, f"{n}-3/8 in"))) for n in range(90, 200, 9)
+    ]
+    told = [one.trouble for one in said if one.trouble.startswith("Ridge level is")]
+    assert len(told) > 3
+    assert [one for one in told if "." in one.partition(", but")[0]] == []

@@ -50,7 +50,7 @@ def opening_inputs(readings: Readings) -> dict[str, Any]:
         return {}
     if before is None:
         standard = min(now, TALLEST)
-        raised = {"opening.extension": _between_two(standard, now)} if now > standard else {}
+        raised = {"opening.extension": _of_a_sum(now - standard)} if now > standard else {}
         return {"opening.standard_height": length_text(standard), **raised}
     if before > now:
         raise InputError(
@@ -62,13 +62,13 @@ def opening_inputs(readings: Readings) -> dict[str, Any]:
         )
     return {
         "opening.standard_height": readings["height before raising"].text,
-        "opening.extension": _between_two(before, now),
+        "opening.extension": _of_a_sum(now - before),
     }
 
 
-def _between_two(low: float, high: float) -> str:
-    """The rest of a height as a tape has it, without what the sum of two floats leaves over. [m]"""
-    return length_text(round(high - low, 9))
+def _of_a_sum(value: float) -> str:
+    """A length worked out of others as a tape has it, without what floats leave over. [m]"""
+    return length_text(round(value, 9))
 
 
 def low_throat(readings: Readings) -> tuple[dict[str, Any], tuple[str, ...]]:
@@ -249,8 +249,8 @@ def _ridge(readings: Readings, crown_top: float) -> dict[str, Any]:
         return {}
     contact = crown_top - over
     if readings["where it comes out"].taken == "through the ridge":
-        return {"roof.ridge_level": length_text(contact)}
+        return {"roof.ridge_level": _of_a_sum(contact)}
     away = length_of(readings, "ridge distance")
     if pitch is None or away is None:
         return {}
-    return {"roof.ridge_level": length_text(contact + pitch * away)}
+    return {"roof.ridge_level": _of_a_sum(contact + pitch * away)}
